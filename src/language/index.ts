@@ -1,0 +1,9 @@
+/** Text to a lossless tree and back. Knows statements, not engines. Never throws. */
+export type { Token, TokenKind } from './token.js';
+export type { Block, Comment, Range, Span, Statement, Tree } from './tree.js';
+export { spanOfStatement, spanOfTokens, statementsOf } from './tree.js';
+export type { Family, Fix, Message, Problem, Rule, Severity } from './problem.js';
+export { problem, sentence } from './problem.js';
+export { parse, print, rangeIn, reparse } from './parse.js';
+export { limits } from './limits.js';
+export * as syntaxRules from './syntax-rules.js';

@@ -1,0 +1,111 @@
+import { lexLine } from './lexer.js';
+import { limits } from './limits.js';
+import { hidden, plainForm } from './look-alikes.js';
+import { problem, type Problem } from './problem.js';
+import * as rules from './syntax-rules.js';
+import type { Block, Comment, Span, Statement } from './tree.js';
+
+interface Open {
+  readonly statement: Statement & { children: Statement[] };
+  readonly indent: number;
+  readonly lead: string;
+}
+
+/** Parses one block. `first` says whether it starts the file, where a byte order mark is passed over in silence. */
+export function parseBlock(uri: string, text: string, first: boolean): Block {
+  const statements: Statement[] = [];
+  const comments: Comment[] = [];
+  const problems: Problem[] = [];
+  const block: Block = { uri, text, lineEnds: 0, statements, comments, problems };
+  const span = (start: number, end: number): Span => ({ block, start, end });
+  const open: Open[] = [];
+  let lineNumber = 0;
+  let at = first && text.charCodeAt(0) === 0xfeff ? 1 : 0;
+
+  while (at < text.length) {
+    const newline = text.indexOf('\n', at);
+    const next = newline < 0 ? text.length : newline + 1;
+    let end = newline < 0 ? text.length : newline;
+    if (end > at && text.charCodeAt(end - 1) === 13) end--;
+    readLine(at, end);
+    if (newline >= 0) lineNumber++;
+    at = next;
+  }
+  (block as { lineEnds: number }).lineEnds = lineNumber;
+  return block;
+
+  function readLine(start: number, end: number): void {
+    if (end - start > limits.lineLength) {
+      problems.push(problem(rules.longLine, span(start, end), { length: end - start }));
+      return;
+    }
+    let indentEnd = start;
+    let tabs = 0;
+    for (let code = text.charCodeAt(indentEnd); indentEnd < end && (code === 32 || code === 9); code = text.charCodeAt(++indentEnd)) {
+      if (code === 9) tabs++;
+    }
+    const lexed = lexLine(text, indentEnd, end, lineNumber);
+    if (lexed.comment !== undefined) comments.push(lexed.comment);
+    if (!isPlain(text, indentEnd, end)) reportCharacters(start, end, lexed.tokens);
+    if (lexed.openText !== undefined) problems.push(problem(rules.openText, span(lexed.openText, end), undefined));
+    if (lexed.tokens.length === 0) return;
+
+    const indent = indentEnd - start;
+    const parent = findParent(start, indentEnd, indent, tabs);
+    if (parent === 'left out') return;
+    const children: Statement[] = [];
+    const statement = { block, tokens: lexed.tokens, comment: lexed.comment, indent, line: lineNumber, children };
+    if (parent === undefined) statements.push(statement);
+    else parent.statement.children.push(statement);
+    open.push({ statement, indent, lead: text.slice(start, indentEnd) });
+  }
+
+  /** Closes what this line is no part of and returns what it belongs to. */
+  function findParent(start: number, indentEnd: number, indent: number, tabs: number): Open | undefined | 'left out' {
+    let closed: Open | undefined;
+    while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) closed = open.pop();
+    const parent = open[open.length - 1];
+    const lead = span(start, indentEnd);
+    if (indent > 0 && parent === undefined && closed === undefined) {
+      problems.push(problem(rules.strayIndent, lead, undefined));
+    } else if (open.length >= limits.depth) {
+      problems.push(problem(rules.tooDeep, lead, undefined));
+      return 'left out';
+    } else if (tabs > 0 && (tabs < indent || indentStyleClashes(tabs > 0))) {
+      problems.push(problem(rules.mixedIndent, lead, { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
+    } else if (tabs === 0 && indent > 0 && indentStyleClashes(false)) {
+      problems.push(problem(rules.mixedIndent, lead, { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
+    } else if (closed !== undefined && closed.indent > indent && indent > 0) {
+      problems.push(problem(rules.unevenIndent, lead, { nearest: closed.lead }));
+    }
+    return parent;
+  }
+
+  /** True where an indented line in the block before this one uses the other character. */
+  function indentStyleClashes(withTabs: boolean): boolean {
+    return open.some(({ lead }) => lead.length > 0 && lead.includes('\t') !== withTabs);
+  }
+
+  function reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {
+    hidden.lastIndex = start;
+    for (let found = hidden.exec(text); found !== null && found.index < end; found = hidden.exec(text)) {
+      const code = `U+${found[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`;
+      problems.push(problem(rules.hiddenCharacter, span(found.index, found.index + 1), { code }));
+      return; // one message for one line: a pasted line can hold dozens
+    }
+    const strange = tokens.find((token) => token.kind === 'strange');
+    if (strange !== undefined) {
+      const written = text.slice(strange.start, strange.end);
+      problems.push(problem(rules.strangeCharacter, span(strange.start, strange.end), { written, plain: plainForm(written) }));
+    }
+  }
+}
+
+/** True where every character is printable ASCII or a tab: the usual case, and cheap to tell. */
+function isPlain(text: string, from: number, to: number): boolean {
+  for (let at = from; at < to; at++) {
+    const code = text.charCodeAt(at);
+    if (code > 126 || (code < 32 && code !== 9)) return false;
+  }
+  return true;
+}

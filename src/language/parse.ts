@@ -1,0 +1,83 @@
+import { parseBlock } from './parse-block.js';
+import type { Block, Range, Span, Tree } from './tree.js';
+
+/** Parses a whole file. Never throws; what is wrong is in the blocks' problems. */
+export function parse(uri: string, text: string): Tree {
+  const starts = blockStarts(text);
+  const blocks = starts.map((start, i) => parseBlock(uri, text.slice(start, starts[i + 1] ?? text.length), i === 0));
+  return { uri, text, blocks, starts };
+}
+
+/**
+ * Parses a new text of the same file and keeps every block whose text is as before, so that all that hangs on a
+ * block's identity is kept too. Equal to `parse` in everything but identity.
+ */
+export function reparse(before: Tree, text: string): Tree {
+  if (text === before.text) return before;
+  const starts = blockStarts(text);
+  const textOf = (i: number) => text.slice(starts[i], starts[i + 1] ?? text.length);
+  const blocks: (Block | undefined)[] = new Array<Block | undefined>(starts.length).fill(undefined);
+
+  let head = 0;
+  const shared = Math.min(starts.length, before.blocks.length);
+  while (head < shared) {
+    const old = before.blocks[head] as Block;
+    if (!holdsAt(text, starts, head, old.text)) break;
+    blocks[head++] = old;
+  }
+  let tail = 0;
+  // The first block may start with a byte order mark, which only the first block may: never take it as a tail.
+  while (tail < shared - head && starts.length - 1 - tail > 0 && before.blocks.length - 1 - tail > 0) {
+    const old = before.blocks[before.blocks.length - 1 - tail] as Block;
+    const i = starts.length - 1 - tail;
+    if (!holdsAt(text, starts, i, old.text)) break;
+    blocks[i] = old;
+    tail++;
+  }
+  return {
+    uri: before.uri,
+    text,
+    starts,
+    blocks: blocks.map((block, i) => block ?? parseBlock(before.uri, textOf(i), i === 0)),
+  };
+}
+
+function holdsAt(text: string, starts: readonly number[], i: number, expected: string): boolean {
+  const start = starts[i] as number;
+  const end = starts[i + 1] ?? text.length;
+  return end - start === expected.length && text.startsWith(expected, start);
+}
+
+/** Where each block starts: at every line whose first character is neither white space nor `#`. */
+function blockStarts(text: string): number[] {
+  const starts = [0];
+  let at = 0;
+  while ((at = nextLine(text, at)) < text.length) {
+    const code = text.charCodeAt(at);
+    if (code !== 32 && code !== 9 && code !== 35 && code !== 10 && code !== 13) starts.push(at);
+  }
+  return starts;
+}
+
+function nextLine(text: string, from: number): number {
+  const end = text.indexOf('\n', from);
+  return end < 0 ? text.length : end + 1;
+}
+
+const indexes = new WeakMap<Tree, Map<Block, number>>();
+
+/** File offsets of a span, or undefined where its block is not (any more) in this tree. */
+export function rangeIn(tree: Tree, span: Span): Range | undefined {
+  let index = indexes.get(tree);
+  if (index === undefined) {
+    index = new Map(tree.blocks.map((block, i) => [block, tree.starts[i] as number]));
+    indexes.set(tree, index);
+  }
+  const start = index.get(span.block);
+  return start === undefined ? undefined : { start: start + span.start, end: start + span.end };
+}
+
+/** The text of a tree; always the text it was parsed from. */
+export function print(tree: Tree): string {
+  return tree.blocks.map((block) => block.text).join('');
+}

@@ -1,0 +1,137 @@
+import * as z from 'zod';
+import type { Token } from '../language/index.js';
+import type { Cursor } from './cursor.js';
+import { Decimal } from './decimal.js';
+import { looksNumeric, readNumber } from './numbers.js';
+import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
+import * as rules from './value-rules.js';
+import type { Amount, ValueType } from './value.js';
+
+const decimalText = z.string().regex(/^\d+(\.\d+)?$/).describe('Decimal digits, exactly as they are worth; never a binary float.');
+
+/** A figure as data: its three points (equal where one was written) and its unit. */
+export const amountSchema = z.strictObject({
+  low: decimalText,
+  likely: decimalText,
+  high: decimalText,
+  unit: z.string().optional(),
+}).describe('A figure: low, likely and high, which are equal where one number was written.');
+
+interface AmountOptions {
+  readonly label: string;
+  readonly says: string;
+  readonly examples: readonly string[];
+  readonly measures: readonly Dimension[];
+}
+
+/** A slot for a figure that measures one of the given dimensions. */
+export function amountOf(options: AmountOptions): ValueType<Amount> {
+  return {
+    ...options,
+    schema: amountSchema,
+    starts: looksNumeric,
+    read(cursor) {
+      const amount = readAmount(cursor, options);
+      return amount === undefined ? undefined : fits(cursor, amount, options);
+    },
+    toJson: (amount) => amountJson(amount),
+  };
+}
+
+export function amountJson(amount: Amount): z.infer<typeof amountSchema> {
+  const unit = amount.percent ? '%' : (amount.unit?.word ?? amount.currency);
+  const points = { low: amount.low.toFixed(), likely: amount.likely.toFixed(), high: amount.high.toFixed() };
+  return unit === undefined ? points : { ...points, unit };
+}
+
+/** Reads `N` or `N / N / N` and what follows of `%`, a unit or a currency. Whether it fits is another question. */
+export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' | 'examples'>): Amount | undefined {
+  const first = cursor.peek();
+  if (first === undefined || !looksNumeric(first)) {
+    if (first !== undefined && cursor.isSpoiled(first)) return undefined;
+    return cursor.report(rules.expected, cursor.hereSpan(), { wanted: wanted.label, example: wanted.examples[0] ?? '', found: first?.text });
+  }
+  cursor.take();
+  const low = readNumber(cursor, first);
+  if (low === undefined) return undefined;
+  let likely = low;
+  let high = low;
+  let last: Token = first;
+  if (cursor.takeIf('/')) {
+    const rest = readRest(cursor, first, low, wanted);
+    if (rest === undefined) return undefined;
+    ({ likely, high, last } = rest);
+  }
+  let unit: Unit | undefined;
+  let percent = false;
+  let currency: string | undefined;
+  const next = cursor.peek();
+  if (next?.kind === 'mark' && next.text === '%') {
+    percent = true;
+    last = next;
+    cursor.take();
+  } else if (next?.kind === 'word') {
+    unit = unitOf(next.text);
+    if (unit === undefined && unitMeantBy(next.text) !== undefined) {
+      return cursor.report(rules.wrongUnit, cursor.span(next), { written: next.text, accepts: '', meant: unitMeantBy(next.text)?.word });
+    }
+    if (unit === undefined && /^[A-Z]{3}$/.test(next.text)) currency = next.text;
+    if (unit !== undefined || currency !== undefined) {
+      last = next;
+      cursor.take();
+    }
+  }
+  return { low, likely, high, unit, percent, currency, at: cursor.span(first, last) };
+}
+
+function readRest(cursor: Cursor, first: Token, low: Decimal, wanted: Pick<AmountOptions, 'label' | 'examples'>) {
+  const second = cursor.peek();
+  if (second === undefined || !looksNumeric(second)) {
+    return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'the next of three figures', example: wanted.examples[1] ?? '4.5 / 5.5 / 8 h', found: second?.text });
+  }
+  cursor.take();
+  const likely = readNumber(cursor, second);
+  if (likely === undefined) return undefined;
+  if (!cursor.takeIf('/')) return cursor.report(rules.twoFigures, cursor.span(first, second), { low: first.text, high: second.text });
+  const third = cursor.peek();
+  if (third === undefined || !looksNumeric(third)) {
+    return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'the last of three figures', example: wanted.examples[1] ?? '4.5 / 5.5 / 8 h', found: third?.text });
+  }
+  cursor.take();
+  const high = readNumber(cursor, third);
+  if (high === undefined) return undefined;
+  if (low.gt(likely) || likely.gt(high)) {
+    const sorted = [[low, first], [likely, second], [high, third]].sort(([a], [b]) => (a as Decimal).comparedTo(b as Decimal)).map(([, token]) => (token as Token).text).join(' / ');
+    return cursor.report(rules.figuresOutOfOrder, cursor.span(first, third), { sorted });
+  }
+  return { likely, high, last: third };
+}
+
+export function dimensionOf(amount: Amount): Dimension {
+  if (amount.percent) return 'percent';
+  if (amount.currency !== undefined) return 'money';
+  return amount.unit?.dimension ?? 'plain';
+}
+
+/** Whether the slot takes such a figure: a bare number fits money and plain counts alike. */
+export function accepts(measures: readonly Dimension[], dimension: Dimension): boolean {
+  return measures.includes(dimension) || (dimension === 'plain' && measures.includes('money'));
+}
+
+export function fits(cursor: Cursor, amount: Amount, options: AmountOptions): Amount | undefined {
+  const dimension = dimensionOf(amount);
+  if (accepts(options.measures, dimension)) return amount;
+  const named = unitsNamed(options.measures);
+  if (dimension === 'plain') return cursor.report(rules.unitMissing, amount.at, { accepts: named, example: options.examples[0] ?? '' });
+  const unitEnd = { ...amount.at, start: amount.at.end - (amount.percent ? 1 : (amount.unit?.word ?? amount.currency ?? '').length) };
+  return cursor.report(rules.wrongUnit, unitEnd, { written: amount.percent ? '%' : (amount.unit?.word ?? amount.currency ?? ''), accepts: named, meant: undefined });
+}
+
+function unitsNamed(measures: readonly Dimension[]): string {
+  const words = measures.flatMap((dimension) => {
+    if (dimension === 'percent') return ['%'];
+    if (dimension === 'money') return ['no unit (it is money)'];
+    return unitsOf(dimension).map((unit) => unit.word);
+  });
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words[words.length - 1] ?? ''}` : (words[0] ?? 'no unit');
+}

@@ -1,0 +1,57 @@
+import { problem, type Block, type Problem, type Rule, type Span, type Token } from '../language/index.js';
+
+/** Walks the tokens of one line. Everything read from a line is read through one of these. */
+export class Cursor {
+  private at: number;
+
+  constructor(
+    readonly block: Block,
+    private readonly tokens: readonly Token[],
+    private readonly problems: Problem[],
+    from: number,
+  ) {
+    this.at = from;
+  }
+
+  peek(ahead = 0): Token | undefined {
+    return this.tokens[this.at + ahead];
+  }
+
+  take(): Token | undefined {
+    return this.tokens[this.at++];
+  }
+
+  /** True, and moved on, where the next token is this mark or word. */
+  takeIf(text: string): boolean {
+    const token = this.tokens[this.at];
+    if (token === undefined || token.text !== text || token.kind === 'text') return false;
+    this.at++;
+    return true;
+  }
+
+  span(from: Token, to: Token = from): Span {
+    return { block: this.block, start: from.start, end: to.end };
+  }
+
+  /** The place just read; used where something is missing after it. */
+  lastSpan(): Span {
+    const last = this.tokens[Math.max(0, Math.min(this.at, this.tokens.length) - 1)] as Token;
+    return this.span(last);
+  }
+
+  /** The place to complain about: the next token, or else the last one. */
+  hereSpan(): Span {
+    const next = this.peek();
+    return next === undefined ? this.lastSpan() : this.span(next);
+  }
+
+  /** True where the rest of the line already has a message from the language room. */
+  isSpoiled(token: Token): boolean {
+    return token.kind === 'strange';
+  }
+
+  report<D>(rule: Rule<D>, at: Span, data: D): undefined {
+    this.problems.push(problem(rule, at, data));
+    return undefined;
+  }
+}

@@ -1,0 +1,107 @@
+import * as z from 'zod';
+import type { ValueType } from './value.js';
+
+/**
+ * One thing that a kind of line can say. It is written either without a word in front (`bare`), or behind its
+ * `lead` word; what has a lead may stand on the head line or on a line of its own below it.
+ */
+export interface Field<T = unknown> {
+  readonly value: ValueType<T>;
+  readonly says: string;
+  /** The word, or two, that leads to the value. Where the field is bare too, the lead is `at` (`12 at 5.85`). */
+  readonly lead: string | undefined;
+  readonly bare: boolean;
+  /** The value is a list, and several lines of it add up to one. */
+  readonly many: boolean;
+  /** Marks the figure that counts how many, and is followed by `at`. */
+  readonly counts: boolean;
+}
+
+// `any` is what lets maps of fields of different values be inferred precisely; nothing reads through it.
+// eslint-disable-next-line @typescript-eslint/no-explicit-any
+export type Fields = Readonly<Record<string, Field<any>>>;
+
+export type ValueOf<F> = F extends Field<infer T> ? T : never;
+export type ValuesOf<F extends Fields> = { readonly [K in keyof F]?: ValueOf<F[K]> };
+
+export function bare<T>(value: ValueType<T>, says: string): Field<T> {
+  return { value, says, lead: undefined, bare: true, many: false, counts: false };
+}
+
+export function led<T>(lead: string, value: ValueType<T>, says: string): Field<T> {
+  return { value, says, lead, bare: false, many: false, counts: false };
+}
+
+/** Like `led`, but may stand on several lines. */
+export function ledMany<T>(lead: string, value: ValueType<readonly T[]>, says: string): Field<readonly T[]> {
+  return { value, says, lead, bare: false, many: true, counts: false };
+}
+
+/** The quantity in `12 at 5.85`. */
+export function counted<T>(value: ValueType<T>, says: string): Field<T> {
+  return { value, says, lead: undefined, bare: true, many: false, counts: true };
+}
+
+export type Presence = 'required' | 'optional' | 'none';
+
+/** One kind of line: the one description that everything else reads. */
+export interface Kind<F extends Fields = Fields> {
+  readonly word: string;
+  readonly says: string;
+  /** Lines that show it, run as a test in the places where they may stand. */
+  readonly example: string;
+  readonly name: Presence;
+  readonly title: Presence;
+  /** What the title is called in messages and the manual. */
+  readonly titleSays: string;
+  readonly fields: F;
+  /** Kinds that may stand below a line of this one. */
+  readonly children: readonly Kind[];
+  /** The zod record: the kind as data. */
+  readonly record: z.ZodType;
+  /** Fields by lead word; two-word leads under both words joined by a space. */
+  readonly leads: ReadonlyMap<string, string>;
+  readonly bares: readonly string[];
+  readonly childByWord: ReadonlyMap<string, Kind>;
+}
+
+interface KindOptions<F extends Fields> {
+  readonly word: string;
+  readonly says: string;
+  readonly example: string;
+  readonly name?: Presence;
+  readonly title?: Presence;
+  readonly titleSays?: string;
+  readonly fields: F;
+  readonly children?: readonly Kind[];
+}
+
+export function defineKind<const F extends Fields>(options: KindOptions<F>): Kind<F> {
+  const { word, says, example, name = 'none', title = 'none', titleSays = 'what the customer reads', fields, children = [] } = options;
+  const leads = new Map<string, string>();
+  const bares: string[] = [];
+  for (const [key, field] of Object.entries(fields)) {
+    if (field.lead !== undefined && !field.bare) leads.set(field.lead, key);
+    if (field.bare) bares.push(key);
+  }
+  return Object.freeze({
+    word, says, example, name, title, titleSays, fields, children, leads, bares,
+    record: recordOf(options),
+    childByWord: new Map(children.map((child) => [child.word, child])),
+  });
+}
+
+/** The zod record of a kind, with its fields' own words as descriptions. */
+function recordOf(options: KindOptions<Fields>): z.ZodType {
+  const shape: Record<string, z.ZodType> = { kind: z.literal(options.word) };
+  const presence = (wanted: Presence | undefined, schema: z.ZodType) => (wanted === 'required' ? schema : schema.optional());
+  if ((options.name ?? 'none') !== 'none') shape['name'] = presence(options.name, z.string().describe('The name other lines use.'));
+  if ((options.title ?? 'none') !== 'none') shape['title'] = presence(options.title, z.string().describe(options.titleSays ?? 'What the customer reads.'));
+  for (const [key, field] of Object.entries(options.fields)) {
+    shape[key] = field.value.schema.describe(field.says).optional();
+  }
+  for (const child of options.children ?? []) {
+    shape[child.word] = z.array(child.record).describe(child.says).optional();
+  }
+  return z.strictObject(shape).describe(options.says);
+}

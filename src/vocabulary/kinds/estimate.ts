@@ -1,0 +1,15 @@
+import { defineKind, led } from '../kind.js';
+import { calendarWait, date } from '../values.js';
+
+export const estimate = defineKind({
+  word: 'estimate',
+  says: 'What this estimate is called, and its dates.',
+  example: 'estimate "E-1041 Cylinder 4 has no compression"\n  written 2026-11-24\n  start 2026-11-30\n  valid 14 d',
+  title: 'required',
+  titleSays: 'how the shop finds it again',
+  fields: {
+    written: led('written', date, 'The day it was written.'),
+    start: led('start', date, 'The day on which the vehicle can come in; ready dates are counted from it.'),
+    valid: led('valid', calendarWait, 'How long the prices hold, by the calendar.'),
+  },
+});

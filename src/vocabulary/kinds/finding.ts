@@ -1,0 +1,23 @@
+import { defineKind, led, ledMany } from '../kind.js';
+import { choice, listOf, nameOf, plainRun, readings, words } from '../values.js';
+import { note } from './note.js';
+
+export const finding = defineKind({
+  word: 'finding',
+  says: 'Something that was seen, heard or measured. Work names the findings it rests on with because.',
+  example: 'finding low-four "Cylinder 4 low, air heard in the exhaust"\n  compression 171 168 173 38 169 170 psi\n  leakage 8 9 7 82 9 8 %',
+  name: 'optional',
+  title: 'required',
+  titleSays: 'what was found, in words the customer understands',
+  fields: {
+    seenBy: led('seen by', words, 'Who saw it or what it was seen with.'),
+    compression: led('compression', readings('compression readings', ['pressure'], '171 168 173 170 psi'), 'Compression, one reading for each cylinder.'),
+    leakage: led('leakage', readings('leakage readings', ['percent'], '8 9 7 82 %'), 'Cylinder leakage, one reading for each cylinder.'),
+    debris: led('debris', choice('what was in the oil', { none: 'Nothing was found.', magnetic: 'Iron or steel.', 'non-magnetic': 'Bearing metal, aluminium, plastic or sealant.' }), 'What was in the pan or the filter: none, magnetic or non-magnetic.'),
+    fluid: led('fluid', words, 'The state of a fluid.'),
+    noise: led('noise', words, 'What was heard, and when.'),
+    codes: ledMany('code', listOf(plainRun), 'Trouble codes read from the vehicle.'),
+    rulesOut: led('rules out', listOf(nameOf(['option', 'labour'])), 'Options or work that this finding speaks against.'),
+  },
+  children: [note],
+});

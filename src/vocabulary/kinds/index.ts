@@ -1,0 +1,15 @@
+export { access } from './access.js';
+export { consider } from './consider.js';
+export { estimate } from './estimate.js';
+export { fee } from './fee.js';
+export { finding } from './finding.js';
+export { format } from './format.js';
+export { labour, takes } from './labour.js';
+export { note } from './note.js';
+export { harvest, option } from './option.js';
+export { core, keeps, part } from './part.js';
+export { coreTax, markup, rate, shop, tax } from './shop.js';
+export { sublet } from './sublet.js';
+export { tool } from './tool.js';
+export { use } from './use.js';
+export { vehicle } from './vehicle.js';

@@ -1,0 +1,19 @@
+import { defineKind, led } from '../kind.js';
+import { distance, money, monthOrDate, plainRun, text } from '../values.js';
+import { note } from './note.js';
+
+export const vehicle = defineKind({
+  word: 'vehicle',
+  says: 'The vehicle in the bay.',
+  example: 'vehicle "2013 Harrow Pilgrim 3.0 V6, transverse"\n  built 2012-11\n  odometer 131400 mi\n  worth 7900.00',
+  title: 'required',
+  titleSays: 'year, make, model and engine in words',
+  fields: {
+    vin: led('vin', plainRun, 'Vehicle identification number.'),
+    engine: led('engine', text, 'The engine in words.'),
+    built: led('built', monthOrDate, 'When it was built: a month or a date.'),
+    odometer: led('odometer', distance, 'What the odometer shows.'),
+    worth: led('worth', money, 'What it is worth when it runs; an option may say otherwise.'),
+  },
+  children: [note],
+});

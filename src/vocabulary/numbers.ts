@@ -1,0 +1,45 @@
+import type { Token } from '../language/index.js';
+import type { Cursor } from './cursor.js';
+import { Decimal } from './decimal.js';
+import { unitMeantBy, unitOf } from './units.js';
+import * as rules from './value-rules.js';
+
+const MAX_WHOLE_DIGITS = 12;
+const MAX_DECIMALS = 6;
+
+/** Whether a person meant this token as a number, well written or not. */
+export function looksNumeric(token: Token): boolean {
+  if (token.kind === 'number') return true;
+  return token.kind === 'mixed' && /^[-+.$]?\.?\d/.test(token.text);
+}
+
+/** Reads one number, or reports in the trade's words why it can't be one. */
+export function readNumber(cursor: Cursor, token: Token): Decimal | undefined {
+  const at = cursor.span(token);
+  const text = token.text;
+  if (token.kind === 'number') {
+    const point = text.indexOf('.');
+    const whole = point < 0 ? text.length : point;
+    if (whole > MAX_WHOLE_DIGITS || (point >= 0 && text.length - point - 1 > MAX_DECIMALS)) {
+      return cursor.report(rules.numberTooLong, at, { written: text });
+    }
+    return new Decimal(text);
+  }
+  if (/^-\d+(\.\d+)?$/.test(text)) return cursor.report(rules.negativeFigure, at, { positive: text.slice(1) });
+  if (/^\$\d+(\.\d+)?$/.test(text)) return cursor.report(rules.currencySign, at, { plain: text.slice(1) });
+  if (/^\d{1,3}(,\d{3})+(\.\d+)?$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replaceAll(',', '') });
+  if (/^\d+,\d+$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replace(',', '.') });
+  const glued = /^(\d+(?:\.\d+)?)([A-Za-z]+)$/.exec(text);
+  if (glued !== null) {
+    const unit = unitOf(glued[2] as string) ?? unitMeantBy(glued[2] as string);
+    if (unit !== undefined) return cursor.report(rules.gluedUnit, at, { apart: `${glued[1]} ${unit.word}` });
+  }
+  return cursor.report(rules.notANumber, at, { written: text, plain: plainNumber(text) });
+}
+
+function plainNumber(text: string): string | undefined {
+  if (/^\.\d+$/.test(text)) return `0${text}`;
+  if (/^\d+\.$/.test(text)) return text.slice(0, -1);
+  if (/^\+\d+(\.\d+)?$/.test(text)) return text.slice(1);
+  return undefined;
+}

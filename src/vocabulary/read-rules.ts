@@ -1,0 +1,98 @@
+import type { Rule, Span } from '../language/index.js';
+import { clip } from './value-rules.js';
+
+const write = (at: Span, text: string) => ({ title: `Write ${text}`, at, text });
+
+export const unknownKind: Rule<{ readonly written: string; readonly meant: string | undefined; readonly belongs: string | undefined; readonly kinds: readonly string[] }> = {
+  code: 'unknown-kind', family: 'shape', severity: 'error', title: 'A line that starts with an unknown word',
+  message: ({ written, meant, belongs, kinds }) => ({
+    what: `No line starts with “${clip(written)}”.`,
+    why: 'The first word says what the line is; this one and what stands below it are left out.',
+    instead: meant !== undefined ? `Did you mean ${meant}?` : belongs !== undefined ? `It is a fact of ${belongs}: indent it below such a line.` : `Start with one of: ${kinds.join(', ')}.`,
+  }),
+  fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
+  example: 'steelyard 1\n«labor» swap "Swap the engine" 6 h\n',
+};
+
+export const unknownFact: Rule<{ readonly written: string; readonly under: string; readonly meant: string | undefined; readonly belongs: string | undefined; readonly facts: readonly string[] }> = {
+  code: 'unknown-fact', family: 'shape', severity: 'error', title: 'A fact that this line does not have',
+  message: ({ written, under, meant, belongs, facts }) => ({
+    what: `“${clip(written)}” is not something that can stand below ${under}.`,
+    why: 'The line is left out, so what it says is not counted.',
+    instead: meant !== undefined ? `Did you mean ${meant}?` : belongs !== undefined ? `It belongs below ${belongs}.` : facts.length === 0 ? `Nothing stands below ${under}.` : `What can stand here: ${facts.join(', ')}.`,
+  }),
+  fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
+  example: 'steelyard 1\nvehicle "Van"\n  «odometre» 90000 mi\n',
+};
+
+export const unknownWord: Rule<{ readonly written: string; readonly kind: string; readonly meant: string | undefined; readonly can: readonly string[] }> = {
+  code: 'unknown-word', family: 'shape', severity: 'error', title: 'A word that this line does not know',
+  message: ({ written, kind, meant, can }) => ({
+    what: `“${clip(written)}” means nothing at this place of ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind} line.`,
+    why: 'The line is not counted until every word on it can be read.',
+    instead: meant !== undefined ? `Did you mean ${meant}?` : can.length === 0 ? 'Remove it, or put it in a comment after #.' : `What can follow here: ${can.join(', ')}.`,
+  }),
+  fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
+  example: 'steelyard 1\npart pump "Coolant pump" 64.30 «nwe»\n',
+};
+
+export const extraFigure: Rule<{ readonly kind: string }> = {
+  code: 'extra-figure', family: 'shape', severity: 'error', title: 'A figure too many',
+  message: ({ kind }) => ({
+    what: `This ${kind} line already has its figures.`,
+    why: 'It is not clear which one is meant, so the line is not counted.',
+    instead: 'Write one figure; a quantity stands before at, as in 12 at 5.85, and three figures are divided by /.',
+  }),
+  example: 'steelyard 1\npart pump "Coolant pump" 64.30 «71.00» new\n',
+};
+
+export const saidTwice: Rule<{ readonly word: string }> = {
+  code: 'said-twice', family: 'shape', severity: 'error', title: 'One fact said twice',
+  message: ({ word }) => ({
+    what: `${word} is said twice here.`,
+    why: 'Only one can be true; the first is used.',
+    instead: 'Remove the one that is wrong.',
+  }),
+  example: 'steelyard 1\nvehicle "Van"\n  worth 4000\n  «worth» 4500\n',
+};
+
+export const nameMissing: Rule<{ readonly kind: string }> = {
+  code: 'name-missing', family: 'shape', severity: 'error', title: 'A line without its name',
+  message: ({ kind }) => ({
+    what: `This ${kind} line has no name.`,
+    why: 'Other lines, the comparison and the history find it by its name.',
+    instead: `Put a short name before the title: ${kind} short-name "Title".`,
+  }),
+  example: 'steelyard 1\n«option» "Fit a used engine"\n',
+};
+
+export const titleMissing: Rule<{ readonly kind: string; readonly says: string }> = {
+  code: 'title-missing', family: 'shape', severity: 'error', title: 'A line without its title',
+  message: ({ kind, says }) => ({
+    what: `This ${kind} line has no text in quotes.`,
+    why: `It is ${says}.`,
+    instead: `Write it in double quotes behind ${kind}${kind === 'use' ? '' : ' and its name'}.`,
+  }),
+  example: 'steelyard 1\n«part» pump 64.30 new\n',
+};
+
+export const badName: Rule<{ readonly written: string; readonly plain: string | undefined }> = {
+  code: 'bad-name', family: 'shape', severity: 'error', title: 'A name that can’t be used',
+  message: ({ written, plain }) => ({
+    what: `“${clip(written)}” can't be a name.`,
+    why: 'A name is letters, digits and hyphens and starts with a letter; words with a meaning of their own are taken.',
+    instead: plain === undefined ? 'Choose another name.' : `Write ${plain}.`,
+  }),
+  fix: ({ plain }, at) => (plain === undefined ? undefined : write(at, plain)),
+  example: 'steelyard 1\npart «pump_2» "Coolant pump" 64.30 new\n',
+};
+
+export const nothingBelow: Rule<{ readonly word: string }> = {
+  code: 'nothing-below', family: 'shape', severity: 'error', title: 'A line below one that takes none',
+  message: ({ word }) => ({
+    what: `Nothing can stand below ${word}.`,
+    why: 'The line is left out, so what it says is not counted.',
+    instead: `Line it up with ${word}, or put it below the line it belongs to.`,
+  }),
+  example: 'steelyard 1\nvehicle "Van"\n  worth 4000\n    «odometer» 90000 mi\n',
+};

@@ -1,0 +1,228 @@
+import { spanOfStatement, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
+import { Cursor } from './cursor.js';
+import type { Field, Kind } from './kind.js';
+import { looksNumeric } from './numbers.js';
+import * as rules from './read-rules.js';
+import type { ReadBlock, Record } from './record.js';
+import { closest } from './spelling.js';
+import * as valueRules from './value-rules.js';
+import type { Name, Text } from './value.js';
+import { fileKinds, kindsThatKnow } from './vocabulary.js';
+
+const cache = new WeakMap<Block, ReadBlock>();
+const topKinds: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
+
+/** Reads what a block says. Kept by the block's identity, so an unchanged block is read once. */
+export function readBlock(block: Block): ReadBlock {
+  let found = cache.get(block);
+  if (found === undefined) {
+    const problems: Problem[] = [...block.problems];
+    const records: Record[] = [];
+    for (const statement of block.statements) {
+      const record = readStatement(statement, undefined, problems);
+      if (record !== undefined) records.push(record);
+    }
+    found = { records, problems };
+    cache.set(block, found);
+  }
+  return found;
+}
+
+interface Draft {
+  readonly values: { [key: string]: unknown };
+  broken: boolean;
+}
+
+function readStatement(statement: Statement, under: Kind | undefined, problems: Problem[]): Record | undefined {
+  const head = statement.tokens[0] as Token;
+  const kinds = under === undefined ? topKinds : under.childByWord;
+  const kind = head.kind === 'text' ? undefined : kinds.get(head.text);
+  const cursor = new Cursor(statement.block, statement.tokens, problems, 1);
+  if (kind === undefined) {
+    if (!cursor.isSpoiled(head)) reportUnknown(cursor, head, under);
+    return undefined;
+  }
+  const draft: Draft = { values: {}, broken: false };
+  const name = readName(cursor, kind, draft, head);
+  const title = readTitle(cursor, kind, draft, head);
+  readSlots(cursor, kind, draft);
+  const children = readBelow(statement, kind, draft, problems);
+  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement) };
+}
+
+function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name | undefined {
+  if (kind.name === 'none') return undefined;
+  const token = cursor.peek();
+  const second = cursor.peek(1);
+  const isName = token?.kind === 'word' && (kind.name === 'required' || second?.kind === 'text' || fieldLedBy(cursor, kind) === undefined && !isBareWord(kind, token));
+  if (token !== undefined && isName) {
+    cursor.take();
+    if (token.text.endsWith('-')) cursor.report(rules.badName, cursor.span(token), { written: token.text, plain: token.text.replace(/-+$/, '') });
+    return { name: token.text, at: cursor.span(token) };
+  }
+  if (token?.kind === 'mixed' && second?.kind === 'text') {
+    cursor.take();
+    const plain = token.text.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|-+$/g, '');
+    cursor.report(rules.badName, cursor.span(token), { written: token.text, plain: plain === '' ? undefined : plain });
+    draft.broken = true;
+    return undefined;
+  }
+  if (kind.name === 'required' && !(token !== undefined && cursor.isSpoiled(token))) {
+    cursor.report(rules.nameMissing, cursor.span(head), { kind: kind.word });
+    draft.broken = true;
+  }
+  return undefined;
+}
+
+function isBareWord(kind: Kind, token: Token): boolean {
+  return kind.bares.some((key) => (kind.fields[key] as Field).value.starts(token) && (kind.fields[key] as Field).value.words !== undefined);
+}
+
+function readTitle(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Text | undefined {
+  if (kind.title === 'none') return undefined;
+  const token = cursor.peek();
+  if (token?.kind === 'text') {
+    cursor.take();
+    return { text: token.text, at: cursor.span(token) };
+  }
+  if (kind.title === 'required' && !draft.broken && !(token !== undefined && cursor.isSpoiled(token))) {
+    cursor.report(rules.titleMissing, cursor.span(head), { kind: kind.word, says: kind.titleSays });
+    draft.broken = true;
+  }
+  return undefined;
+}
+
+/** Reads the rest of a head line; the first thing that can't be read ends it, with one message. */
+function readSlots(cursor: Cursor, kind: Kind, draft: Draft): void {
+  while (cursor.peek() !== undefined && !draft.broken) readSlot(cursor, kind, draft);
+}
+
+function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
+  const token = cursor.peek() as Token;
+  if (cursor.isSpoiled(token)) {
+    draft.broken = true;
+    return;
+  }
+  const key = fieldLedBy(cursor, kind);
+  if (key !== undefined) return readLed(cursor, kind, key, draft);
+  if (looksNumeric(token) && kind.bares.some((bareKey) => (kind.fields[bareKey] as Field).value.measures !== undefined)) return readBareAmount(cursor, kind, draft);
+  for (const bareKey of kind.bares) {
+    const field = kind.fields[bareKey] as Field;
+    if (draft.values[bareKey] === undefined && field.value.measures === undefined && field.value.starts(token)) {
+      return store(draft, bareKey, field, field.value.read(cursor));
+    }
+  }
+  draft.broken = true;
+  const can = wordsOf(kind);
+  cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined });
+}
+
+function readLed(cursor: Cursor, kind: Kind, key: string, draft: Draft): void {
+  const field = kind.fields[key] as Field;
+  const words = (field.lead as string).split(' ').length;
+  const first = cursor.take() as Token;
+  const last = words > 1 ? (cursor.take() as Token) : first;
+  if (draft.values[key] !== undefined && !field.many) {
+    draft.broken = true;
+    cursor.report(rules.saidTwice, cursor.span(first, last), { word: field.lead as string });
+    return;
+  }
+  store(draft, key, field, field.value.read(cursor));
+}
+
+function store(draft: Draft, key: string, field: Field, value: unknown): void {
+  if (value === undefined) draft.broken = true;
+  else if (field.many) draft.values[key] = [...((draft.values[key] as unknown[] | undefined) ?? []), ...(value as unknown[])];
+  else draft.values[key] = value;
+}
+
+/** A figure with no word in front: a quantity where `at` follows, or else the first free slot that takes its unit. */
+function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
+  const amountKeys = kind.bares.filter((key) => (kind.fields[key] as Field).value.measures !== undefined);
+  const wanted = (kind.fields[amountKeys.find((key) => draft.values[key] === undefined) ?? (amountKeys[0] as string)] as Field).value;
+  const amount = readAmount(cursor, { label: wanted.label, examples: wanted.examples });
+  if (amount === undefined) {
+    draft.broken = true;
+    return;
+  }
+  const counting = amountKeys.find((key) => (kind.fields[key] as Field).counts);
+  const isCount = counting !== undefined && cursor.peek()?.text === 'at' && cursor.peek()?.kind === 'word';
+  const candidates = isCount ? [counting] : amountKeys.filter((key) => key !== counting);
+  if (isCount) cursor.take();
+  const fitting = candidates.filter((key) => accepts((kind.fields[key] as Field).value.measures ?? [], dimensionOf(amount)));
+  const free = fitting.find((key) => draft.values[key] === undefined);
+  if (free !== undefined) {
+    draft.values[free] = amount;
+    return;
+  }
+  draft.broken = true;
+  if (fitting.length > 0) {
+    cursor.report(rules.extraFigure, amount.at, { kind: kind.word });
+    return;
+  }
+  const fields = candidates.map((key) => (kind.fields[key] as Field).value);
+  fits(cursor, amount, { label: wanted.label, says: '', examples: fields[0]?.examples ?? [], measures: fields.flatMap((field) => field.measures ?? []) });
+}
+
+/** The field whose lead word, or two, come next. */
+function fieldLedBy(cursor: Cursor, kind: Kind): string | undefined {
+  const token = cursor.peek();
+  if (token?.kind !== 'word') return undefined;
+  const second = cursor.peek(1);
+  return (second?.kind === 'word' ? kind.leads.get(`${token.text} ${second.text}`) : undefined) ?? kind.leads.get(token.text);
+}
+
+function wordsOf(kind: Kind): string[] {
+  const choices = kind.bares.flatMap((key) => Object.keys((kind.fields[key] as Field).value.words ?? {}));
+  return [...choices, ...kind.leads.keys()];
+}
+
+/** Reads the indented lines: a fact of this record, or a record of its own. */
+function readBelow(statement: Statement, kind: Kind, draft: Draft, problems: Problem[]): Record[] {
+  const children: Record[] = [];
+  for (const line of statement.children) {
+    const head = line.tokens[0] as Token;
+    const cursor = new Cursor(line.block, line.tokens, problems, 0);
+    const key = fieldLedBy(cursor, kind);
+    if (key === undefined || kind.childByWord.has(head.text)) {
+      const child = readStatement(line, kind, problems);
+      if (child === undefined) draft.broken = true;
+      else children.push(child);
+      continue;
+    }
+    const own: Draft = { values: draft.values, broken: false };
+    readLed(cursor, kind, key, own);
+    const rest = cursor.peek();
+    if (!own.broken && rest !== undefined) {
+      own.broken = true;
+      if (!cursor.isSpoiled(rest)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: [], meant: undefined });
+    }
+    if (own.broken) draft.broken = true;
+    const below = line.children[0];
+    if (below !== undefined) cursor.report(rules.nothingBelow, spanOfFirst(below), { word: head.text });
+  }
+  return children;
+}
+
+function spanOfFirst(statement: Statement) {
+  const first = statement.tokens[0] as Token;
+  return { block: statement.block, start: first.start, end: first.end };
+}
+
+function reportUnknown(cursor: Cursor, head: Token, under: Kind | undefined): void {
+  const at = cursor.span(head);
+  if (head.kind === 'mark') {
+    cursor.report(valueRules.expected, at, { wanted: 'a word that says what the line is', example: 'part pump "Coolant pump" 64.30 new', found: head.text });
+    return;
+  }
+  const belongs = kindsThatKnow(head.text).join(' or ');
+  const belongsTo = belongs === '' ? undefined : belongs;
+  if (under === undefined) {
+    const known = [...topKinds.keys()];
+    cursor.report(rules.unknownKind, at, { written: head.text, meant: belongsTo === undefined ? closest(head.text, known) : undefined, belongs: belongsTo, kinds: known });
+  } else {
+    const facts = [...new Set([...under.leads.keys(), ...under.childByWord.keys()])];
+    cursor.report(rules.unknownFact, at, { written: head.text, under: under.word, meant: closest(head.text, facts), belongs: belongsTo, facts });
+  }
+}

@@ -1,0 +1,97 @@
+import type { Rule, Span } from '../language/index.js';
+
+const write = (at: Span, text: string) => ({ title: `Write ${text}`, at, text });
+const inPart = (line: string) => `steelyard 1\npart pump "Coolant pump" ${line}\n`;
+const lost = 'The figure is left out of the totals until it can be read without doubt.';
+
+export const thousandsComma: Rule<{ readonly plain: string }> = {
+  code: 'thousands-comma', family: 'shape', severity: 'error', title: 'A comma inside a number',
+  message: ({ plain }) => ({ what: 'There is a comma inside this number.', why: `A comma could mean thousands or decimals, and the two differ by a factor of a thousand. ${lost}`, instead: `Write ${plain}: no thousands sign, and a point before the cents.` }),
+  fix: ({ plain }, at) => write(at, plain),
+  example: inPart('«1,250.00» new'),
+};
+
+export const negativeFigure: Rule<{ readonly positive: string }> = {
+  code: 'negative-figure', family: 'shape', severity: 'error', title: 'A negative figure',
+  message: ({ positive }) => ({ what: 'A figure in an estimate is never negative.', why: 'Whether it is owed or given back follows from the line it stands on, so a minus sign would turn a charge into a credit.', instead: `Write ${positive}; for money that comes back use core, keeps or harvest.` }),
+  fix: ({ positive }, at) => write(at, positive),
+  example: inPart('«-64.30» new'),
+};
+
+export const currencySign: Rule<{ readonly plain: string }> = {
+  code: 'currency-sign', family: 'shape', severity: 'error', title: 'A currency sign at a number',
+  message: ({ plain }) => ({ what: 'There is a sign at this number that does not belong to it.', why: `Several currencies share a sign; the shop file names the one in use. ${lost}`, instead: `Write ${plain}, or ${plain} with the currency's three letters after it.` }),
+  fix: ({ plain }, at) => write(at, plain),
+  example: inPart('«$64.30» new'),
+};
+
+export const gluedUnit: Rule<{ readonly apart: string }> = {
+  code: 'glued-unit', family: 'shape', severity: 'error', title: 'A unit without a space before it',
+  message: ({ apart }) => ({ what: 'The unit stands right behind the number.', why: `A space keeps numbers and words apart, so that 11h is never taken for a name. ${lost}`, instead: `Write ${apart}.` }),
+  fix: ({ apart }, at) => write(at, apart),
+  example: 'steelyard 1\nlabour swap "Swap the engine" «11h»\n',
+};
+
+export const notANumber: Rule<{ readonly written: string; readonly plain: string | undefined }> = {
+  code: 'not-a-number', family: 'shape', severity: 'error', title: 'Not a plain number',
+  message: ({ written, plain }) => ({ what: `“${clip(written)}” is not a plain number.`, why: lost, instead: plain === undefined ? 'Write digits, and a point before the decimals: 64.30.' : `Write ${plain}.` }),
+  fix: ({ plain }, at) => (plain === undefined ? undefined : write(at, plain)),
+  example: inPart('«64.3.0» new'),
+};
+
+export const numberTooLong: Rule<{ readonly written: string }> = {
+  code: 'number-too-long', family: 'shape', severity: 'error', title: 'A number with too many digits',
+  message: () => ({ what: 'This number has more digits than an estimate can need (12 before the point, 6 after).', why: 'It is almost certainly a slip, and it would swamp every total.', instead: 'Write the figure that was meant.' }),
+  example: inPart('«12345678901234567890» new'),
+};
+
+export const twoFigures: Rule<{ readonly low: string; readonly high: string }> = {
+  code: 'two-figures', family: 'shape', severity: 'error', title: 'Two figures where one or three belong',
+  message: ({ low, high }) => ({ what: 'There are two figures here.', why: 'The quote uses the likely figure, and with two there is none.', instead: `Write low / likely / high, such as ${low} / LIKELY / ${high}, or just the likely one.` }),
+  example: 'steelyard 1\nlabour swap "Swap the engine" «4.5 / 8» h\n',
+};
+
+export const figuresOutOfOrder: Rule<{ readonly sorted: string }> = {
+  code: 'figures-out-of-order', family: 'shape', severity: 'error', title: 'Three figures out of order',
+  message: ({ sorted }) => ({ what: 'The three figures do not rise.', why: 'They are read as low / likely / high, and the likely one is quoted.', instead: `Write ${sorted} if that is what was meant.` }),
+  fix: ({ sorted }, at) => write(at, sorted),
+  example: 'steelyard 1\nlabour swap "Swap the engine" «7.5 / 6.5 / 11» h\n',
+};
+
+export const unitMissing: Rule<{ readonly accepts: string; readonly example: string }> = {
+  code: 'unit-missing', family: 'shape', severity: 'error', title: 'A figure without its unit',
+  message: ({ accepts, example }) => ({ what: 'This figure has no unit.', why: `Without one, hours, days and money can't be told apart. ${lost}`, instead: `Write ${accepts} after it, such as ${example}.` }),
+  example: 'steelyard 1\nlabour swap "Swap the engine"\n  takes «4.5»\n',
+};
+
+export const wrongUnit: Rule<{ readonly written: string; readonly accepts: string; readonly meant: string | undefined }> = {
+  code: 'wrong-unit', family: 'shape', severity: 'error', title: 'A unit that does not belong here',
+  message: ({ written, accepts, meant }) => ({ what: `“${clip(written)}” is not a unit that fits here.`, why: lost, instead: `Write ${meant ?? accepts}.` }),
+  fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
+  example: 'steelyard 1\nlabour swap "Swap the engine" 4.5 «hrs»\n',
+};
+
+export const noSuchDate: Rule<{ readonly written: string }> = {
+  code: 'no-such-date', family: 'shape', severity: 'error', title: 'A date that does not exist',
+  message: ({ written }) => ({ what: `There is no ${clip(written)} in the calendar.`, why: 'Deadlines and the ready date are counted from it.', instead: 'Write year-month-day, such as 2026-11-30.' }),
+  example: 'steelyard 1\nestimate "Van"\n  start «2026-02-30»\n',
+};
+
+export const expected: Rule<{ readonly wanted: string; readonly example: string; readonly found: string | undefined }> = {
+  code: 'something-missing', family: 'shape', severity: 'error', title: 'Something is missing',
+  message: ({ wanted, example, found }) => ({ what: found === undefined ? `Here ${wanted} is missing.` : `Here stands “${clip(found)}”, but ${wanted} is needed.`, why: 'The line is not complete without it.', instead: `Write it as in: ${example}` }),
+  example: 'steelyard 1\npart pump "Coolant pump" 64.30 new «arrives»\n',
+};
+
+export const notAChoice: Rule<{ readonly written: string; readonly choices: readonly string[]; readonly meant: string | undefined }> = {
+  code: 'not-a-choice', family: 'shape', severity: 'error', title: 'A word that is not one of the choices',
+  message: ({ written, choices, meant }) => ({ what: `“${clip(written)}” is not one of the words that can stand here.`, why: 'The word decides how the line is priced, taxed or warned about.', instead: meant === undefined ? `Write one of: ${choices.join(', ')}.` : `Did you mean ${meant}? The choices are ${choices.join(', ')}.` }),
+  fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
+  example: 'steelyard 1\nfinding pan "Looked in the pan"\n  debris «magnetc»\n',
+};
+
+/** Long runs are cut in messages, and quotes and line ends in them can't break the sentence. */
+export function clip(written: string): string {
+  const flat = written.replace(/\s+/g, ' ');
+  return flat.length > 40 ? `${flat.slice(0, 40)}…` : flat;
+}
