@@ -17,6 +17,7 @@ export const access = defineKind({
     refit: led('refit', hours, 'Work to put it back.'),
     class: led('class', nameOf(['rate']), 'The class of that work.'),
     needs: led('needs', names('tool'), 'Special tools that it takes.'),
+    uses: ledMany('uses', names('part', 'sublet'), 'Parts and outside work that come with it; what the work brings along too is charged once.'),
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
   },
   children: [part, sublet, note],

@@ -1,0 +1,119 @@
+import { problem, type Problem } from '../language/index.js';
+import { childrenOf, kinds, type Amount, type RecordOf } from '../vocabulary/index.js';
+import { buildFee } from './build-work.js';
+import { currencyOf, unnamedCurrency } from './currency.js';
+import * as rules from './money-rules.js';
+import { wordsIn } from './scope.js';
+import { sourceOf } from './source.js';
+import type { Condition, CoreTax, MarkupBand, Rate, Shop, Tax, Tool } from './types.js';
+
+type ShopRecord = RecordOf<typeof kinds.shop>;
+
+const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
+const USUAL_WEEKEND = new Set([0, 6]);
+
+/** What is assumed where an estimate has no shop: no rates, no taxes, two decimals, closed at the weekend. */
+export const noShop: Shop = {
+  source: undefined, title: '', currency: unnamedCurrency, rounding: 'half-up', workday: undefined, technicians: 1,
+  closedWeekdays: USUAL_WEEKEND, closedDates: new Set(), rates: new Map(), usualRate: undefined,
+  markup: { parts: [], sublets: [] }, taxes: [], coreTax: new Map(), fees: [], tools: [],
+};
+
+export function buildShop(record: ShopRecord, problems: Problem[]): Shop {
+  const { values } = record;
+  const closed = values.closed ?? [];
+  const weekdays = closed.flatMap((day) => ('word' in day ? [WEEKDAYS.indexOf(day.word)] : []));
+  return {
+    source: sourceOf(record),
+    title: record.title?.text ?? '',
+    currency: currencyFor(record, problems),
+    rounding: values.rounding?.word ?? 'half-up',
+    workday: values.workday,
+    technicians: Math.max(1, Math.floor(values.technicians?.likely.toNumber() ?? 1)),
+    closedWeekdays: weekdays.length === 0 ? USUAL_WEEKEND : new Set(weekdays),
+    closedDates: new Set(closed.flatMap((day) => ('iso' in day ? [day.iso] : []))),
+    ...ratesOf(record, problems),
+    markup: { parts: bandsOf(record, 'parts', problems), sublets: bandsOf(record, 'sublets', problems) },
+    taxes: taxesOf(record, problems),
+    coreTax: coreTaxOf(record),
+    fees: childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, problems) ?? []),
+    tools: childrenOf(record, kinds.tool).flatMap((child) => buildTool(child, true) ?? []),
+  };
+}
+
+function currencyFor(record: ShopRecord, problems: Problem[]): Shop['currency'] {
+  const written = record.values.currency;
+  if (written === undefined) return unnamedCurrency;
+  const known = currencyOf(written.text);
+  if (known === undefined) problems.push(problem(rules.unknownCurrency, written.at, { code: written.text }));
+  return known ?? unnamedCurrency;
+}
+
+function ratesOf(record: ShopRecord, problems: Problem[]): Pick<Shop, 'rates' | 'usualRate'> {
+  const rates = new Map<string, Rate>();
+  let usualRate: Rate | undefined;
+  for (const child of childrenOf(record, kinds.rate)) {
+    const { price, usual } = child.values;
+    if (child.name === undefined) continue;
+    if (price === undefined) {
+      if (!child.broken) problems.push(problem(rules.amountMissing, child.at, { what: 'its price for an hour', example: 'rate mechanical 132.00' }));
+      continue;
+    }
+    const rate: Rate = { ...sourceOf(child), name: child.name.name, title: child.title?.text ?? child.name.name, price };
+    if (!rates.has(rate.name)) rates.set(rate.name, rate);
+    if (usual === undefined) continue;
+    if (usualRate !== undefined) problems.push(problem(rules.usualTwice, usual.at, undefined, { at: usualRate.at, says: 'The first one' }));
+    usualRate ??= rate;
+  }
+  if (rates.size === 1) usualRate ??= [...rates.values()][0];
+  return { rates, usualRate };
+}
+
+function bandsOf(record: ShopRecord, on: 'parts' | 'sublets', problems: Problem[]): MarkupBand[] {
+  const bands: MarkupBand[] = [];
+  for (const child of childrenOf(record, kinds.markup)) {
+    const { percent, upTo } = child.values;
+    if ((child.values.on?.word ?? 'parts') !== on) continue;
+    if (percent === undefined) {
+      if (!child.broken) problems.push(problem(rules.amountMissing, child.at, { what: 'its percentage', example: 'markup 50% to 250.00' }));
+      continue;
+    }
+    const twin = bands.find((band) => sameEnd(band.upTo, upTo));
+    if (twin !== undefined) problems.push(problem(rules.markupTwice, child.at, undefined, { at: twin.at, says: 'The first one' }));
+    else bands.push({ ...sourceOf(child), percent, upTo });
+  }
+  return bands.sort((a, b) => (a.upTo === undefined ? 1 : b.upTo === undefined ? -1 : a.upTo.likely.comparedTo(b.upTo.likely)));
+}
+
+function sameEnd(a: Amount | undefined, b: Amount | undefined): boolean {
+  return a === undefined || b === undefined ? a === b : a.likely.eq(b.likely);
+}
+
+function taxesOf(record: ShopRecord, problems: Problem[]): Tax[] {
+  return childrenOf(record, kinds.tax).flatMap((child) => {
+    const { percent, on, by } = child.values;
+    if (child.name === undefined) return [];
+    if (percent === undefined || on === undefined) {
+      if (!child.broken) problems.push(problem(rules.taxUnclear, child.at, undefined));
+      return [];
+    }
+    return [{ ...sourceOf(child), name: child.name.name, title: child.title?.text ?? child.name.name, percent, on: new Set(wordsIn(on)), basis: by?.word ?? 'invoice' }];
+  });
+}
+
+function coreTaxOf(record: ShopRecord): Map<Condition, CoreTax> {
+  const all: readonly Condition[] = ['new', 'aftermarket', 'rebuilt', 'used', 'customer-supplied'];
+  const found = new Map<Condition, CoreTax>();
+  for (const child of childrenOf(record, kinds.coreTax)) {
+    const { policy, on } = child.values;
+    if (policy === undefined) continue;
+    const conditions = on === undefined ? all : (wordsIn(on) as Condition[]);
+    for (const condition of conditions) if (!found.has(condition)) found.set(condition, { ...sourceOf(child), policy: policy.word });
+  }
+  return found;
+}
+
+export function buildTool(record: RecordOf<typeof kinds.tool>, owned: boolean): Tool | undefined {
+  if (record.name === undefined || record.title === undefined) return undefined;
+  return { ...sourceOf(record), name: record.name.name, title: record.title.text, owned, price: record.values.price, arrives: record.values.arrives };
+}

@@ -1,0 +1,189 @@
+import { problem, type Problem, type Span } from '../language/index.js';
+import { childrenOf, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
+import * as moneyRules from './money-rules.js';
+import { wordsIn, type Scope } from './scope.js';
+import { sourceOf } from './source.js';
+import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
+import * as rules from './work-rules.js';
+
+/** What the builders of single lines look names up in. Each entity is built once, whoever asks first. */
+export interface Lookup {
+  readonly shop: Shop;
+  readonly scope: Scope;
+  readonly problems: Problem[];
+  readonly access: (name: string) => Access | undefined;
+  readonly labour: (name: string) => Labour | undefined;
+  readonly part: (name: string) => Part | undefined;
+  readonly sublet: (name: string) => Sublet | undefined;
+  readonly tool: (name: string) => Tool | undefined;
+  readonly finding: (name: string) => Finding | undefined;
+}
+
+export function pick<T>(names: readonly Name[] | undefined, find: (name: string) => T | undefined): T[] {
+  const found: T[] = [];
+  for (const { name } of names ?? []) {
+    const one = find(name);
+    if (one !== undefined && !found.includes(one)) found.push(one);
+  }
+  return found;
+}
+
+/** The rate of a class of work; where none can be told, says so at the hours. */
+function rateFor(className: Name | undefined, at: Span, { shop, problems }: Lookup): Rate | undefined {
+  if (className !== undefined) return shop.rates.get(className.name);
+  if (shop.usualRate !== undefined) return shop.usualRate;
+  if (shop.rates.size === 0) problems.push(problem(moneyRules.noRate, at, undefined));
+  else problems.push(problem(moneyRules.whichRate, at, { rates: [...shop.rates.keys()] }));
+  return undefined;
+}
+
+export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Lookup, needs: (names: readonly Name[]) => Labour[]): Labour | undefined {
+  const { values, title } = record;
+  if (title === undefined) return undefined;
+  const modes = modesOf(record, lookup);
+  if (modes.length === 0 && !record.broken && !record.children.some((child) => child.broken)) lookup.problems.push(problem(rules.hoursMissing, record.at, undefined));
+  const isTool = ({ name }: Name) => lookup.scope.find('labour', name) === undefined && lookup.scope.find('tool', name) !== undefined;
+  const wants = values.needs ?? [];
+  return {
+    ...sourceOf(record),
+    name: record.name?.name,
+    title: title.text,
+    count: values.count,
+    modes,
+    rate: modes.length === 0 ? undefined : rateFor(values.class, (modes[0] as Mode).hours.at, lookup),
+    needs: needs(wants.filter((name) => !isTool(name))),
+    tools: pick(wants.filter(isTool), lookup.tool),
+    ...usedGoods(values.uses, lookup),
+    because: pick(values.because, lookup.finding),
+    cautions: wordsIn(values.caution),
+  };
+}
+
+/** Names behind `uses` stand for parts first, then for outside work. */
+function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): { readonly parts: Part[]; readonly sublets: Sublet[] } {
+  const isSublet = ({ name }: Name) => lookup.scope.find('part', name) === undefined && lookup.scope.find('sublet', name) !== undefined;
+  return { parts: pick(uses?.filter((name) => !isSublet(name)), lookup.part), sublets: pick(uses?.filter(isSublet), lookup.sublet) };
+}
+
+function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] {
+  const { values } = record;
+  const modes: Mode[] = [];
+  const add = (hours: Mode['hours'] | undefined, names: readonly Name[] | undefined, at: Span) => {
+    if (hours === undefined) return;
+    // A mode that names an unknown way in is left out: without it the work must not look easier than it is.
+    if (names?.some(({ name }) => lookup.scope.find('access', name) === undefined) === true) return;
+    const mode: Mode = { hours, with: pick(names, lookup.access), at };
+    const twin = modes.find((other) => other.with.length === mode.with.length && other.with.every((way) => mode.with.includes(way)));
+    if (twin === undefined) modes.push(mode);
+    else {
+      const way = mode.with.length === 0 ? 'in the car' : `with ${mode.with.map((one) => one.name).join(', ')}`;
+      lookup.problems.push(problem(rules.takesTwice, at, { way }, { at: twin.at, says: 'The first one' }));
+    }
+  };
+  add(values.hours, values.with, values.hours?.at ?? record.at);
+  for (const line of childrenOf(record, kinds.takes)) {
+    if (line.values.hours === undefined && !line.broken) lookup.problems.push(problem(moneyRules.amountMissing, line.at, { what: 'its hours', example: 'takes 4.5 h with engine-lifted' }));
+    add(line.values.hours, line.values.with, line.at);
+  }
+  return modes;
+}
+
+export function buildAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, includes: readonly Access[]): Access | undefined {
+  const { values, name, title } = record;
+  if (name === undefined || title === undefined) return undefined;
+  const used = usedGoods(values.uses, lookup);
+  const parts = [...used.parts, ...childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? [])];
+  const sublets = [...used.sublets, ...childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? [])];
+  const hours = values.remove ?? values.refit;
+  if (hours === undefined && parts.length === 0 && sublets.length === 0 && !record.broken) lookup.problems.push(problem(rules.accessEmpty, record.at, undefined));
+  return {
+    ...sourceOf(record),
+    name: name.name,
+    title: title.text,
+    includes,
+    remove: values.remove,
+    refit: values.refit,
+    rate: hours === undefined ? undefined : rateFor(values.class, hours.at, lookup),
+    tools: pick(values.needs, lookup.tool),
+    parts,
+    sublets,
+    cautions: wordsIn(values.caution),
+  };
+}
+
+export function buildPart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | undefined {
+  const { values, title, broken } = record;
+  if (title === undefined) return undefined;
+  const condition = values.condition?.word;
+  if (!broken && condition !== 'customer-supplied') checkPrice(record, 'part', 'part pump "Coolant pump" 64.30 new', lookup);
+  if (!broken && condition === undefined && (values.price ?? values.cost) !== undefined) lookup.problems.push(problem(moneyRules.conditionMissing, record.at, undefined));
+  const core = childrenOf(record, kinds.core)[0];
+  return {
+    ...sourceOf(record),
+    name: record.name?.name,
+    title: title.text,
+    quantity: values.quantity,
+    price: values.price,
+    cost: values.cost,
+    condition,
+    arrives: values.arrives,
+    warranty: values.warranty,
+    core: core === undefined ? undefined : buildCore(core, lookup),
+  };
+}
+
+function buildCore(record: RecordOf<typeof kinds.core>, lookup: Lookup): Core {
+  const { values, broken } = record;
+  if (values.charge === undefined && !broken) lookup.problems.push(problem(moneyRules.amountMissing, record.at, { what: 'the core charge', example: 'core 150.00 due 30 d' }));
+  return {
+    ...sourceOf(record),
+    charge: values.charge,
+    due: values.due,
+    less: values.less,
+    assemble: values.assemble,
+    rate: values.assemble === undefined ? undefined : rateFor(values.class, values.assemble.at, lookup),
+    keeps: childrenOf(record, kinds.keeps).map((child) => ({ ...sourceOf(child), title: child.title?.text ?? '', less: child.values.less, worth: child.values.worth })),
+  };
+}
+
+export function buildSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Sublet | undefined {
+  const { values, title } = record;
+  if (title === undefined) return undefined;
+  if (!record.broken) checkPrice(record, 'outside work', 'sublet head-work "Valves, seats, faces" 12 at cost 31.00', lookup);
+  return {
+    ...sourceOf(record),
+    name: record.name?.name, title: title.text, quantity: values.quantity, price: values.price, cost: values.cost,
+    backIn: values.backIn, warranty: values.warranty,
+  };
+}
+
+function checkPrice(record: RecordOf<typeof kinds.part> | RecordOf<typeof kinds.sublet>, kind: string, example: string, lookup: Lookup): void {
+  const { price, cost } = record.values;
+  if (price === undefined && cost === undefined) lookup.problems.push(problem(moneyRules.priceMissing, record.at, { kind, example }));
+  if (price !== undefined && cost !== undefined) lookup.problems.push(problem(moneyRules.priceAndCost, price.at, undefined));
+  if (price === undefined && cost !== undefined) {
+    const bands = kind === 'part' ? lookup.shop.markup.parts : lookup.shop.markup.sublets;
+    const last = bands[bands.length - 1];
+    if (last === undefined || (last.upTo !== undefined && last.upTo.likely.lt(cost.high))) {
+      lookup.problems.push(problem(moneyRules.noMarkup, cost.at, { what: kind === 'part' ? 'parts' : 'outside work' }));
+    }
+  }
+}
+
+export function buildFee(record: RecordOf<typeof kinds.fee>, problems: Problem[]): Fee | undefined {
+  const { values, title } = record;
+  if (title === undefined) return undefined;
+  const of = wordsIn(values.of);
+  if (!record.broken) {
+    const lacks = values.price === undefined && values.percent === undefined ? 'amount' : values.price !== undefined && values.percent !== undefined ? 'one' : values.percent !== undefined && of.length === 0 ? 'of' : undefined;
+    if (lacks !== undefined) problems.push(problem(moneyRules.feeUnclear, record.at, { lacks }));
+  }
+  return { ...sourceOf(record), name: record.name?.name, title: title.text, quantity: values.quantity, price: values.price, percent: values.percent, of, cap: values.cap };
+}
+
+export function buildFinding(record: RecordOf<typeof kinds.finding>): Finding | undefined {
+  const { values, title } = record;
+  if (title === undefined) return undefined;
+  return { ...sourceOf(record), name: record.name?.name, title: title.text, compression: values.compression, leakage: values.leakage, debris: values.debris?.word };
+}
+

@@ -1,0 +1,16 @@
+import { problem, type Problem } from '../language/index.js';
+import type { Amount, Record } from '../vocabulary/index.js';
+import * as rules from './money-rules.js';
+
+/** Reports amounts that name another currency than the shop's. */
+export function checkCurrencies(records: readonly Record[], shopCurrency: string, problems: Problem[]): void {
+  for (const record of records) {
+    for (const key in record.values) {
+      const value = record.values[key] as Partial<Amount> | undefined;
+      if (value?.currency !== undefined && value.currency !== shopCurrency && value.at !== undefined) {
+        problems.push(problem(rules.otherCurrency, value.at, { code: value.currency, shop: shopCurrency }));
+      }
+    }
+    checkCurrencies(record.children, shopCurrency, problems);
+  }
+}

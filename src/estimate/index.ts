@@ -1,0 +1,14 @@
+/** Resolves shared files and names into a typed, immutable estimate in which every value knows its place. */
+export type * from './types.js';
+export type { Currency } from './currency.js';
+export { currencyCodes, currencyOf, unnamedCurrency } from './currency.js';
+export type { Sources } from './files.js';
+export { fileLimits } from './files.js';
+export { resolve, type Resolved } from './resolve.js';
+export { bring, withNeeded } from './build-option.js';
+export { Scope, referencesOf, type NamedKind } from './scope.js';
+export { readVin, type VinReading } from './vin.js';
+export * as fileRules from './file-rules.js';
+export * as nameRules from './name-rules.js';
+export * as moneyRules from './money-rules.js';
+export * as workRules from './work-rules.js';

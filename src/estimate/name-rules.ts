@@ -1,0 +1,45 @@
+import type { Rule } from '../language/index.js';
+import { clip } from '../vocabulary/index.js';
+
+const article = (kind: string) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`);
+
+export const nameTaken: Rule<{ readonly kind: string; readonly name: string }> = {
+  code: 'name-taken', family: 'names', severity: 'error', title: 'Two lines with one name',
+  message: ({ kind, name }) => ({ what: `There is already ${article(kind)} called ${clip(name)}.`, why: 'A line that names it could mean either; the first one is used.', instead: 'Give one of them another name.' }),
+  example: 'steelyard 1\npart pump "Coolant pump" 64.30 new\npart «pump» "Coolant pump, other make" 51.00 aftermarket\n',
+};
+
+export const unknownName: Rule<{ readonly name: string; readonly kinds: readonly string[]; readonly meant: string | undefined; readonly isA: string | undefined }> = {
+  code: 'unknown-name', family: 'names', severity: 'error', title: 'A name that nothing has',
+  message: ({ name, kinds, meant, isA }) => ({
+    what: isA === undefined ? `There is no ${kinds.join(' or ')} called ${clip(name)}.` : `${clip(name)} is ${article(isA)}, but ${kinds.map(article).join(' or ')} is needed here.`,
+    why: 'What it stands for is not counted.',
+    instead: meant === undefined ? `Correct the name, or add a line: ${kinds[0] ?? ''} ${clip(name)} "Title"` : `Did you mean ${meant}?`,
+  }),
+  fix: ({ meant }, at) => (meant === undefined ? undefined : { title: `Write ${meant}`, at, text: meant }),
+  example: 'steelyard 1\npart pump "Coolant pump" 64.30 new\noption repair "Replace the pump"\n  fit «pmup»\n',
+};
+
+export const ambiguousName: Rule<{ readonly name: string; readonly kinds: readonly string[] }> = {
+  code: 'ambiguous-name', family: 'names', severity: 'error', title: 'A name that could mean two things',
+  message: ({ name, kinds }) => ({ what: `${clip(name)} is the name of ${kinds.map(article).join(' and of ')}.`, why: 'Here either could be meant; the first is used.', instead: 'Give one of them another name.' }),
+  example: 'steelyard 1\nshop "S"\n  rate bench 100.00\npart head "Bare head" 690.00 used\nsublet head "Head work" 310.00\nlabour fit-head "Fit the head" 2 h\n  uses «head»\n',
+};
+
+export const circular: Rule<{ readonly chain: readonly string[]; readonly word: string }> = {
+  code: 'circular', family: 'names', severity: 'error', title: 'Lines that need each other',
+  message: ({ chain, word }) => ({ what: `These lines go round in a circle: ${chain.join(' → ')}.`, why: 'What needs itself can never be started; the last step is left out.', instead: `Remove one of the ${word} lines.` }),
+  example: 'steelyard 1\naccess lifted "Engine lifted"\n  remove 1 h\n  includes out\naccess out "Engine out"\n  remove 6 h\n  includes «lifted»\n',
+};
+
+export const saidBefore: Rule<{ readonly name: string; readonly word: string }> = {
+  code: 'said-before', family: 'names', severity: 'warning', title: 'One name twice in an option',
+  message: ({ name, word }) => ({ what: `${clip(name)} stands behind ${word} twice.`, why: 'It is charged once in an option, however often it is named; if it is really done twice, the total is too low.', instead: 'Remove one, or write how many on its own line, as in 2 at 1.5 h.' }),
+  example: 'steelyard 1\nshop "S"\n  rate bench 100.00\nlabour pump "Replace the pump" 2 h\noption repair "Replace the pump"\n  do pump\n  do «pump»\n',
+};
+
+export const onlyOnce: Rule<{ readonly kind: string }> = {
+  code: 'only-once', family: 'names', severity: 'error', title: 'A line that may stand only once',
+  message: ({ kind }) => ({ what: `There is already ${article(kind)} line.`, why: 'An estimate has one; the first is used.', instead: 'Remove the one that is wrong.' }),
+  example: 'steelyard 1\nvehicle "Van"\n«vehicle "Another van"»\n',
+};

@@ -1,0 +1,153 @@
+import { problem, type Problem, type Span } from '../language/index.js';
+import { is, kinds, type Kind, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { buildOption } from './build-option.js';
+import { buildShop, buildTool, noShop } from './build-shop.js';
+import { buildAccess, buildFee, buildFinding, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
+import { checkCurrencies } from './check-currency.js';
+import { checkFindings, checkVin } from './check-vehicle.js';
+import { gather, type Sources } from './files.js';
+import * as rules from './name-rules.js';
+import { Scope, type NamedKind } from './scope.js';
+import { sourceOf } from './source.js';
+import type { Access, Estimate, Header, Labour, Vehicle } from './types.js';
+
+/** An estimate and what is wrong with it, in whichever of its files that is. */
+export interface Resolved {
+  readonly estimate: Estimate;
+  readonly records: readonly Record[];
+  readonly scope: Scope;
+  readonly problems: readonly Problem[];
+  /** The other files it was made from, missing ones too. */
+  readonly uses: readonly string[];
+  /** Files that have not been read yet; resolve again when they are. */
+  readonly waitsFor: readonly string[];
+}
+
+/** Reads a file with its shared files and resolves every name. Never throws. */
+export function resolve(uri: string, sources: Sources): Resolved {
+  const gathered = gather(uri, sources);
+  const problems: Problem[] = [...gathered.problems];
+  const { records } = gathered;
+  const scope = new Scope(records, problems);
+  for (const record of records) scope.checkNames(record);
+
+  const shopRecord = onlyOne(records, kinds.shop, problems);
+  const shop = shopRecord === undefined ? noShop : buildShop(shopRecord, problems);
+  const lookup = lookupOver(scope, shop, problems);
+  const feeNamed = memo(scope, 'fee', kinds.fee, (record) => shop.fees.find((fee) => fee.record === record) ?? buildFee(record, problems));
+
+  const header = onlyOne(records, kinds.estimate, problems);
+  const vehicle = onlyOne(records, kinds.vehicle, problems);
+  const estimate: Estimate = {
+    uri,
+    shop,
+    header: header === undefined ? undefined : buildHeader(header),
+    vehicle: vehicle === undefined ? undefined : buildVehicle(vehicle),
+    findings: records.flatMap((record) => (is(record, kinds.finding) ? (record.name === undefined ? (buildFinding(record) ?? []) : (lookup.finding(record.name.name) ?? [])) : [])),
+    access: named(records, kinds.access, lookup.access),
+    labour: named(records, kinds.labour, lookup.labour),
+    parts: named(records, kinds.part, lookup.part),
+    sublets: named(records, kinds.sublet, lookup.sublet),
+    fees: named(records, kinds.fee, feeNamed),
+    tools: named(records, kinds.tool, lookup.tool),
+    options: records.flatMap((record) => {
+      return is(record, kinds.option) ? (buildOption(record, lookup, feeNamed) ?? []) : [];
+    }),
+    consider: records.flatMap((record) => (is(record, kinds.consider) ? pick(record.values.labour, lookup.labour) : [])),
+    notes: records.flatMap((record) => (is(record, kinds.note) && record.title !== undefined ? [record.title.text] : [])),
+  };
+  checkCurrencies(records, shop.currency.code, problems);
+  checkVin(records, problems);
+  checkFindings(estimate, problems);
+  return { estimate, records, scope, problems, uses: gathered.uses, waitsFor: gathered.waitsFor };
+}
+
+function named<T>(records: readonly Record[], kind: Kind, find: (name: string) => T | undefined): T[] {
+  const found = new Set<T>();
+  for (const record of records) {
+    const one = record.kind.word === kind.word && record.name !== undefined ? find(record.name.name) : undefined;
+    if (one !== undefined) found.add(one);
+  }
+  return [...found];
+}
+
+/** Builds each named thing once, and cuts circles where they close. */
+function lookupOver(scope: Scope, shop: Lookup['shop'], problems: Problem[]): Lookup {
+  const accessDone = new Map<string, Access | undefined>();
+  const labourDone = new Map<string, Labour | undefined>();
+  const lookup: Lookup = {
+    shop,
+    scope,
+    problems,
+    part: memo(scope, 'part', kinds.part, (record) => buildPart(record, lookup)),
+    sublet: memo(scope, 'sublet', kinds.sublet, (record) => buildSublet(record, lookup)),
+    finding: memo(scope, 'finding', kinds.finding, buildFinding),
+    tool: memo(scope, 'tool', kinds.tool, (record) => shop.tools.find((tool) => tool.record === record) ?? buildTool(record, false)),
+    access: (name) => access(name, []),
+    labour: (name) => labour(name, []),
+  };
+  return lookup;
+
+  function access(name: string, path: readonly string[]): Access | undefined {
+    if (accessDone.has(name)) return accessDone.get(name);
+    const record = scope.find('access', name);
+    if (record === undefined || !is(record, kinds.access)) return undefined;
+    const direct = follow(record.values.includes ?? [], [...path, name], 'includes', access);
+    const closure = new Set(direct.flatMap((one) => [one, ...one.includes]));
+    const built = buildAccess(record, lookup, [...closure]);
+    accessDone.set(name, built);
+    return built;
+  }
+
+  function labour(name: string, path: readonly string[]): Labour | undefined {
+    if (labourDone.has(name)) return labourDone.get(name);
+    const record = scope.find('labour', name);
+    if (record === undefined || !is(record, kinds.labour)) return undefined;
+    const built = buildLabour(record, lookup, (names) => follow(names, [...path, name], 'needs', labour));
+    labourDone.set(name, built);
+    return built;
+  }
+
+  function follow<T>(names: readonly Name[], path: readonly string[], word: string, next: (name: string, path: readonly string[]) => T | undefined): T[] {
+    const found: T[] = [];
+    for (const { name, at } of names) {
+      if (path.includes(name)) reportCircle(name, at, path, word);
+      else {
+        const one = next(name, path);
+        if (one !== undefined && !found.includes(one)) found.push(one);
+      }
+    }
+    return found;
+  }
+
+  function reportCircle(name: string, at: Span, path: readonly string[], word: string): void {
+    problems.push(problem(rules.circular, at, { chain: [...path.slice(path.indexOf(name)), name], word }));
+  }
+}
+
+function memo<F extends Kind, T>(scope: Scope, kindName: NamedKind, kind: F, build: (record: RecordOf<F>) => T | undefined): (name: string) => T | undefined {
+  const done = new Map<string, T | undefined>();
+  return (name) => {
+    if (done.has(name)) return done.get(name);
+    const record = scope.find(kindName, name);
+    const built = record !== undefined && record.kind.word === kind.word ? build(record as RecordOf<F>) : undefined;
+    done.set(name, built);
+    return built;
+  };
+}
+
+function onlyOne<F extends Kind>(records: readonly Record[], kind: F, problems: Problem[]): RecordOf<F> | undefined {
+  const [first, ...others] = records.filter((record) => record.kind.word === kind.word);
+  for (const other of others) problems.push(problem(rules.onlyOnce, other.at, { kind: kind.word }, first === undefined ? undefined : { at: first.at, says: 'The first one' }));
+  return first as RecordOf<F> | undefined;
+}
+
+function buildHeader(record: RecordOf<typeof kinds.estimate>): Header {
+  const { values } = record;
+  return { ...sourceOf(record), title: record.title?.text ?? '', written: values.written?.iso, start: values.start?.iso, valid: values.valid };
+}
+
+function buildVehicle(record: RecordOf<typeof kinds.vehicle>): Vehicle {
+  const { values } = record;
+  return { ...sourceOf(record), title: record.title?.text ?? '', vin: values.vin?.text, built: values.built?.iso, odometer: values.odometer, worth: values.worth };
+}

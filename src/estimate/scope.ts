@@ -1,0 +1,99 @@
+import { problem, type Problem, type Span } from '../language/index.js';
+import { closest, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
+import * as rules from './name-rules.js';
+
+const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate'] as const;
+export type NamedKind = (typeof NAMED_KINDS)[number];
+
+/** Every name of an estimate, by kind: a part and the job that fits it may share one. */
+export class Scope {
+  private readonly byKind = new Map<string, Map<string, Record>>(NAMED_KINDS.map((kind) => [kind, new Map<string, Record>()]));
+
+  constructor(
+    records: readonly Record[],
+    private readonly problems: Problem[],
+  ) {
+    for (const record of records) {
+      this.add(record);
+      for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') this.add(child);
+    }
+  }
+
+  private add(record: Record): void {
+    const names = this.byKind.get(record.kind.word);
+    if (names === undefined || record.name === undefined) return;
+    const first = names.get(record.name.name);
+    if (first === undefined) names.set(record.name.name, record);
+    else this.problems.push(problem(rules.nameTaken, record.name.at, { kind: record.kind.word, name: record.name.name }, { at: first.name?.at ?? first.at, says: 'The first one' }));
+  }
+
+  find(kind: NamedKind, name: string): Record | undefined {
+    return this.byKind.get(kind)?.get(name);
+  }
+
+  namesOf(kind: NamedKind): ReadonlyMap<string, Record> {
+    return this.byKind.get(kind) as Map<string, Record>;
+  }
+
+  /** Reports names of a record, and of all below it, that nothing has. */
+  checkNames(record: Record): void {
+    for (const { key, refersTo, builtIn } of referencesOf(record.kind)) {
+      const value = record.values[key] as Name | readonly Name[] | undefined;
+      if (value === undefined) continue;
+      if (Array.isArray(value)) for (const name of value as readonly Name[]) this.checkName(name, refersTo, builtIn);
+      else this.checkName(value as Name, refersTo, builtIn);
+    }
+    for (const child of record.children) this.checkNames(child);
+  }
+
+  private checkName(name: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): void {
+    if (Object.hasOwn(builtIn, name.name)) return;
+    let found = 0;
+    for (const kind of kinds) if (this.byKind.get(kind)?.has(name.name) === true) found++;
+    if (found === 1) return;
+    if (found > 1) {
+      this.problems.push(problem(rules.ambiguousName, name.at, { name: name.name, kinds }));
+      return;
+    }
+    const known = kinds.flatMap((kind) => [...(this.byKind.get(kind)?.keys() ?? [])]).concat(Object.keys(builtIn));
+    const isA = NAMED_KINDS.find((kind) => this.byKind.get(kind)?.has(name.name) === true);
+    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: closest(name.name, known) }));
+  }
+}
+
+interface Reference {
+  readonly key: string;
+  readonly refersTo: readonly string[];
+  readonly builtIn: Readonly<{ [name: string]: string }>;
+}
+
+const referenceCache = new Map<Kind, readonly Reference[]>();
+
+/** The slots of a kind that name other records. */
+export function referencesOf(kind: Kind): readonly Reference[] {
+  let found = referenceCache.get(kind);
+  if (found === undefined) {
+    found = Object.entries(kind.fields).flatMap(([key, field]) => {
+      const { refersTo, builtIn } = (field as Field).value;
+      return refersTo === undefined ? [] : [{ key, refersTo, builtIn: builtIn ?? {} }];
+    });
+    referenceCache.set(kind, found);
+  }
+  return found;
+}
+
+/** The words of a list of choices, each once. */
+export function wordsIn<W extends string>(choices: readonly Choice<W>[] | undefined): W[] {
+  return [...new Set((choices ?? []).map((choice) => choice.word))];
+}
+
+/** Reports names that stand twice behind one word of a record. */
+export function reportRepeats(names: readonly Name[], word: string, problems: Problem[]): void {
+  if (names.length < 2) return;
+  const seen = new Map<string, Span>();
+  for (const { name, at } of names) {
+    const first = seen.get(name);
+    if (first === undefined) seen.set(name, at);
+    else problems.push(problem(rules.saidBefore, at, { name, word }, { at: first, says: 'The first time' }));
+  }
+}

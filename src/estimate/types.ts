@@ -1,0 +1,218 @@
+import type { Span } from '../language/index.js';
+import type { Amount, cautionTopics, partConditions, Readings, Record } from '../vocabulary/index.js';
+import type { Currency } from './currency.js';
+
+/** Where an entity was written. Every figure of the calculations leads back to one of these. */
+export interface Source {
+  readonly record: Record;
+  /** The head of the line. */
+  readonly at: Span;
+  /** True where part of the line could not be read: what is priced from it may be incomplete. */
+  readonly broken: boolean;
+}
+
+export type Condition = keyof typeof partConditions;
+export type CautionTopic = keyof typeof cautionTopics;
+export type CoreTaxPolicy = 'kept' | 'refunded' | 'none';
+export type Rounding = 'half-up' | 'half-even' | 'half-down';
+export type Taxable = 'parts' | 'labour' | 'sublets' | 'fees';
+
+export interface Rate extends Source {
+  readonly name: string;
+  readonly title: string;
+  readonly price: Amount;
+}
+
+/** One line of the markup table; `upTo` undefined means everything dearer. */
+export interface MarkupBand extends Source {
+  readonly percent: Amount;
+  readonly upTo: Amount | undefined;
+}
+
+export interface Tax extends Source {
+  readonly name: string;
+  readonly title: string;
+  readonly percent: Amount;
+  readonly on: ReadonlySet<Taxable>;
+  readonly basis: 'item' | 'invoice';
+}
+
+export interface CoreTax extends Source {
+  readonly policy: CoreTaxPolicy;
+}
+
+export interface Shop {
+  readonly source: Source | undefined;
+  readonly title: string;
+  readonly currency: Currency;
+  readonly rounding: Rounding;
+  readonly workday: Amount | undefined;
+  readonly technicians: number;
+  /** 0 is Sunday, as in ISO 8601 modulo 7. */
+  readonly closedWeekdays: ReadonlySet<number>;
+  readonly closedDates: ReadonlySet<string>;
+  readonly rates: ReadonlyMap<string, Rate>;
+  readonly usualRate: Rate | undefined;
+  /** Rising by `upTo`, the open band last. */
+  readonly markup: { readonly parts: readonly MarkupBand[]; readonly sublets: readonly MarkupBand[] };
+  readonly taxes: readonly Tax[];
+  readonly coreTax: ReadonlyMap<Condition, CoreTax>;
+  readonly fees: readonly Fee[];
+  readonly tools: readonly Tool[];
+}
+
+export interface Tool extends Source {
+  readonly name: string;
+  readonly title: string;
+  readonly owned: boolean;
+  readonly price: Amount | undefined;
+  readonly arrives: Amount | undefined;
+}
+
+export interface Finding extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  readonly compression: Readings | undefined;
+  readonly leakage: Readings | undefined;
+  readonly debris: 'none' | 'magnetic' | 'non-magnetic' | undefined;
+}
+
+/** How long a job takes with a set of ways in; an empty set is in the car. */
+export interface Mode {
+  readonly hours: Amount;
+  readonly with: readonly Access[];
+  readonly at: Span;
+}
+
+export interface Access extends Source {
+  readonly name: string;
+  readonly title: string;
+  /** Every way in that this one gives as well, without itself. */
+  readonly includes: readonly Access[];
+  readonly remove: Amount | undefined;
+  readonly refit: Amount | undefined;
+  readonly rate: Rate | undefined;
+  readonly tools: readonly Tool[];
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+  readonly cautions: readonly CautionTopic[];
+}
+
+export interface Labour extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  readonly count: Amount | undefined;
+  readonly modes: readonly Mode[];
+  readonly rate: Rate | undefined;
+  /** Jobs that must be done for this one, named on its own line only. */
+  readonly needs: readonly Labour[];
+  readonly tools: readonly Tool[];
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+  readonly because: readonly Finding[];
+  readonly cautions: readonly CautionTopic[];
+}
+
+export interface Keep extends Source {
+  readonly title: string;
+  readonly less: Amount | undefined;
+  readonly worth: Amount | undefined;
+}
+
+export interface Core extends Source {
+  readonly charge: Amount | undefined;
+  readonly due: Amount | undefined;
+  readonly less: Amount | undefined;
+  readonly assemble: Amount | undefined;
+  readonly rate: Rate | undefined;
+  readonly keeps: readonly Keep[];
+}
+
+export interface Part extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  readonly quantity: Amount | undefined;
+  readonly price: Amount | undefined;
+  readonly cost: Amount | undefined;
+  readonly condition: Condition | undefined;
+  readonly arrives: Amount | undefined;
+  readonly warranty: Amount | undefined;
+  readonly core: Core | undefined;
+}
+
+export interface Sublet extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  readonly quantity: Amount | undefined;
+  readonly price: Amount | undefined;
+  readonly cost: Amount | undefined;
+  readonly backIn: Amount | undefined;
+  readonly warranty: Amount | undefined;
+}
+
+export interface Fee extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  readonly quantity: Amount | undefined;
+  readonly price: Amount | undefined;
+  readonly percent: Amount | undefined;
+  readonly of: readonly ('labour' | 'parts' | 'sublets')[];
+  readonly cap: Amount | undefined;
+}
+
+export interface Harvest extends Source {
+  readonly title: string;
+  readonly value: Amount | undefined;
+}
+
+export interface Option extends Source {
+  readonly name: string;
+  readonly title: string;
+  /** Every job of the option once: its own, those it names, and those that these need. */
+  readonly labour: readonly Labour[];
+  /** Every part once: its own, those it names, and those that its jobs use. */
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+  readonly fees: readonly Fee[];
+  readonly harvests: readonly Harvest[];
+  /** The pinned ways in; an empty list pins the engine in its place; undefined lets the planner choose. */
+  readonly way: readonly Access[] | undefined;
+  readonly wayAt: Span | undefined;
+  readonly worth: Amount | undefined;
+  readonly warranty: Amount | undefined;
+  readonly cautions: readonly CautionTopic[];
+}
+
+export interface Header extends Source {
+  readonly title: string;
+  readonly written: string | undefined;
+  readonly start: string | undefined;
+  readonly valid: Amount | undefined;
+}
+
+export interface Vehicle extends Source {
+  readonly title: string;
+  readonly vin: string | undefined;
+  readonly built: string | undefined;
+  readonly odometer: Amount | undefined;
+  readonly worth: Amount | undefined;
+}
+
+/** An estimate with its shared files read and every name resolved. Immutable. */
+export interface Estimate {
+  readonly uri: string;
+  readonly shop: Shop;
+  readonly header: Header | undefined;
+  readonly vehicle: Vehicle | undefined;
+  readonly findings: readonly Finding[];
+  readonly access: readonly Access[];
+  readonly labour: readonly Labour[];
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+  readonly fees: readonly Fee[];
+  readonly tools: readonly Tool[];
+  readonly options: readonly Option[];
+  readonly consider: readonly Labour[];
+  readonly notes: readonly string[];
+}
+

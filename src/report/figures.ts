@@ -1,0 +1,78 @@
+import type { Comparison, Figure, Line, Weighed } from '../weigh/index.js';
+
+/** The figures of one option that have names of their own, in the order in which they are shown. */
+export const figureNames = {
+  access: 'Getting in and closing up',
+  labour: 'Labour on the work',
+  parts: 'Parts',
+  outside: 'Outside work',
+  fees: 'Fees',
+  cores: 'Core charges',
+  tax: 'Tax',
+  total: 'Total',
+  'comes-back': 'Comes back',
+  net: 'Paid in the end',
+  'given-up': 'Worth given up',
+  'in-all': 'Cost in all',
+  penalty: 'Access penalty',
+  hours: 'Hours of work',
+  'access-hours': 'Hours of getting in',
+  'penalty-hours': 'Access penalty in hours',
+  days: 'Working days',
+  waiting: 'Days of waiting',
+} as const;
+
+export type FigureName = keyof typeof figureNames;
+
+export function figureOf(weighed: Weighed, name: FigureName): Figure | undefined {
+  const { totals, returns, penalty, ready } = weighed;
+  switch (name) {
+    case 'access': return totals.access;
+    case 'labour': return totals.labour;
+    case 'parts': return totals.parts;
+    case 'outside': return totals.sublets;
+    case 'fees': return totals.fees;
+    case 'cores': return totals.cores;
+    case 'tax': return totals.tax;
+    case 'total': return totals.total;
+    case 'comes-back': return returns.all;
+    case 'net': return weighed.net;
+    case 'given-up': return weighed.givenUp;
+    case 'in-all': return weighed.inAll;
+    case 'penalty': return penalty.money;
+    case 'hours': return totals.hours;
+    case 'access-hours': return totals.accessHours;
+    case 'penalty-hours': return penalty.hours;
+    case 'days': return ready.days;
+    case 'waiting': return ready.waiting;
+  }
+}
+
+/**
+ * Every figure that can be asked for by name: `OPTION.total` and the like, and `OPTION.line.N` (counted from 1 as
+ * shown) or `OPTION.line.NAME` for its lines.
+ */
+export function namedFigures(comparison: Comparison): ReadonlyMap<string, Figure> {
+  const found = new Map<string, Figure>();
+  for (const weighed of comparison.options) {
+    const prefix = weighed.option.name;
+    for (const name of Object.keys(figureNames) as FigureName[]) {
+      const figure = figureOf(weighed, name);
+      if (figure !== undefined) found.set(`${prefix}.${name}`, figure);
+    }
+    weighed.totals.lines.forEach((line, i) => {
+      found.set(lineId(weighed, i), line.amount);
+      const named = line.name === undefined ? undefined : `${prefix}.line.${line.name}`;
+      if (named !== undefined && !found.has(named)) found.set(named, line.amount);
+    });
+  }
+  return found;
+}
+
+export function lineId(weighed: Weighed, index: number): string {
+  return `${weighed.option.name}.line.${index + 1}`;
+}
+
+export function linesOf(weighed: Weighed, share: Line['share'], kind?: Line['kind']): readonly Line[] {
+  return weighed.totals.lines.filter((line) => line.share === share && (kind === undefined || line.kind === kind));
+}

@@ -1,0 +1,81 @@
+import type { Core, Estimate, Option, Part } from '../estimate/index.js';
+import { zero, type Decimal } from '../vocabulary/index.js';
+import { isoOf, monthsAfter, workingDayAfter, type Day } from './calendar.js';
+import { found, given, percentage, product, remainder, sum, type Figure } from './figure.js';
+import type { Line } from './line.js';
+import type { Money } from './money.js';
+import type { Ready } from './ready.js';
+import { startOf } from './ready.js';
+import { policyFor } from './totals.js';
+
+/** What is expected back for one old unit. */
+export interface CoreReturn {
+  readonly part: Part;
+  readonly core: Core;
+  readonly charge: Figure;
+  readonly refund: Figure;
+  /** Tax that comes back with the refund, by the shop's policy for the part's condition. */
+  readonly taxBack: Figure;
+  /** The last day on which it can go back; undefined without dates. */
+  readonly deadline: string | undefined;
+  /** True where the planned finish is after the deadline, so that nothing is expected back. */
+  readonly late: boolean;
+}
+
+/** What comes back after an option is paid: core refunds, their tax, and the worth of pieces kept or taken off. */
+export interface Returns {
+  readonly cores: readonly CoreReturn[];
+  readonly refunds: Figure;
+  readonly taxBack: Figure;
+  readonly salvage: Figure;
+  readonly all: Figure;
+}
+
+export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Ready, estimate: Estimate, money: Money): Returns {
+  const cores = option.parts.flatMap((part) => {
+    const line = coreLines.find((one) => one.kind === 'core' && one.record === part.core?.record);
+    return part.core === undefined || line === undefined ? [] : [coreReturn(part, part.core, line, ready, estimate, money)];
+  });
+  const kept = option.parts.flatMap((part) => part.core?.keeps ?? []).flatMap((keep) => (keep.worth === undefined ? [] : [product(keep.title, [given('Worth', 'money', keep.worth)], money, keep.at)]));
+  const taken = option.harvests.flatMap((piece) => (piece.value === undefined ? [] : [product(piece.title, [given('Worth', 'money', piece.value)], money, piece.at)]));
+  const refunds = sum('Core refunds expected', 'money', cores.map((one) => one.refund));
+  const taxBack = sum('Tax back with the cores', 'money', cores.map((one) => one.taxBack));
+  const salvage = sum('Worth of pieces kept', 'money', [...kept, ...taken]);
+  return { cores, refunds, taxBack, salvage, all: sum('Comes back', 'money', [refunds, taxBack, salvage]) };
+}
+
+function coreReturn(part: Part, core: Core, line: Line, ready: Ready, estimate: Estimate, money: Money): CoreReturn {
+  const deadline = deadlineOf(part, core, estimate);
+  const late = deadline !== undefined && ready.date !== undefined && ready.date > deadline;
+  const less = [...(core.less === undefined ? [] : [given('Damaged or incomplete', 'money', core.less)]), ...core.keeps.flatMap((keep) => (keep.less === undefined ? [] : [given(`${keep.title} kept`, 'money', keep.less)]))];
+  const label = `${part.title}: core refund`;
+  const rounded = less.map((figure) => product(figure.label, [figure], money, figure.at));
+  const refund = late
+    ? found(label, 'money', zero, `The work is planned to end on ${ready.date ?? ''}, after the last day to return the core, ${deadline}.`, [line.amount])
+    : remainder(label, 'money', [line.amount, ...rounded]);
+  const back = policyFor(line, estimate.shop) === 'refunded' ? estimate.shop.taxes.filter((tax) => tax.on.has('parts')) : [];
+  const taxBack = sum(`${part.title}: tax back with the core`, 'money', back.map((tax) => percentage(tax.title, refund, given(tax.title, 'percent', tax.percent), money, tax.at)));
+  return { part, core, charge: line.amount, refund, taxBack, deadline, late };
+}
+
+/** The core is due so long, by the calendar, after the part arrives. */
+function deadlineOf(part: Part, core: Core, estimate: Estimate): string | undefined {
+  const start = startOf(estimate);
+  if (core.due === undefined || start === undefined) return undefined;
+  const arrived = arrivalOf(part, start, estimate);
+  return arrived === undefined ? undefined : isoOf(later(arrived, core.due.likely, core.due.unit?.word));
+}
+
+function arrivalOf(part: Part, start: Day, estimate: Estimate): Day | undefined {
+  if (part.arrives === undefined) return start;
+  const { likely, unit } = part.arrives;
+  if (unit?.word === 'wk' || unit?.word === 'mo') return later(start, likely, unit.word);
+  return workingDayAfter(start, Math.min(likely.ceil().toNumber(), 20_000), estimate.shop);
+}
+
+function later(from: Day, value: Decimal, unit: string | undefined): Day {
+  const whole = Math.min(value.floor().toNumber(), 20_000);
+  if (unit === 'mo') return monthsAfter(from, Math.min(whole, 1200));
+  return from + (unit === 'wk' ? Math.min(value.times(7).floor().toNumber(), 20_000) : whole);
+}
+

@@ -1,0 +1,77 @@
+import type { Access, Labour, Mode, Rate, Shop, Tool } from '../estimate/index.js';
+import { constant, found, given, hoursProduct, product, sum, type Figure } from './figure.js';
+import type { Line } from './line.js';
+import type { Money } from './money.js';
+import { zero, type Amount } from '../vocabulary/index.js';
+
+const MINUTES = 60;
+
+/** Hours and money of one stretch of work. Minutes are divided last, so that money stays exact. */
+function work(label: string, hours: Amount, count: Figure | undefined, rate: Rate | undefined, money: Money): { readonly hours: Figure; readonly amount: Figure } {
+  const minutes = hours.unit?.word === 'min';
+  const per = minutes ? MINUTES : 1;
+  const time = given('Time', minutes ? 'minutes' : 'hours', hours);
+  const factors = count === undefined ? [time] : [count, time];
+  const worked = minutes || count !== undefined ? hoursProduct(`${label}, hours`, factors, per) : time;
+  if (rate === undefined) return { hours: worked, amount: found(label, 'money', zero, 'No rate is known for this work, so it has no price yet.', [worked]) };
+  const price = given(`${rate.title}, an hour`, 'money', rate.price);
+  return { hours: worked, amount: product(label, [...factors, price], money, hours.at, per) };
+}
+
+/** The line of a job done in one of its modes. */
+export function labourLine(job: Labour, mode: Mode, money: Money): Line {
+  const count = job.count === undefined ? undefined : given('Times', 'number', job.count);
+  const { hours, amount } = work(job.title, mode.hours, count, job.rate, money);
+  return {
+    kind: 'labour', share: 'work', title: job.title, name: job.name, at: job.at, record: job.record, amount, hours, quantity: count, condition: undefined,
+    with: mode.with.map((way) => way.name),
+  };
+}
+
+/** The lines of opening and closing one way in: two stretches of work, its parts and its outside work are priced apart. */
+export function accessWork(way: Access, money: Money): Line[] {
+  const lines: Line[] = [];
+  const add = (what: string, hours: Amount | undefined) => {
+    if (hours === undefined) return;
+    const title = `${way.title}: ${what}`;
+    const priced = work(title, hours, undefined, way.rate, money);
+    lines.push({
+      kind: 'labour', share: 'access', title, name: way.name, at: hours.at, record: way.record,
+      amount: priced.amount, hours: priced.hours, quantity: undefined, condition: undefined, with: [way.name],
+    });
+  };
+  add('remove', way.remove);
+  add('refit', way.refit);
+  return lines;
+}
+
+/** Work to put a core together before it goes back. */
+export function assembleLine(title: string, hours: Amount, rate: Rate | undefined, line: Pick<Line, 'at' | 'record'>, money: Money): Line {
+  const priced = work(title, hours, undefined, rate, money);
+  return { kind: 'labour', share: 'work', title, name: undefined, at: line.at, record: line.record, amount: priced.amount, hours: priced.hours, quantity: undefined, condition: undefined, with: [] };
+}
+
+/** The hire of a special tool that the shop does not own. */
+export function toolLine(tool: Tool, share: Line['share'], money: Money): Line | undefined {
+  if (tool.owned || tool.price === undefined) return undefined;
+  const hire = given('Hire', 'money', tool.price);
+  return {
+    kind: 'fee', share, title: `${tool.title}: hire`, name: tool.name, at: tool.at, record: tool.record,
+    amount: product(`${tool.title}: hire`, [hire], money, tool.at), hours: undefined, quantity: undefined, condition: undefined, with: [],
+  };
+}
+
+export function hoursOf(label: string, lines: readonly Line[]): Figure {
+  return sum(label, 'hours', lines.flatMap((line) => line.hours ?? []));
+}
+
+/** The hours of a working day; eight where the shop says nothing. */
+export function workdayOf(shop: Shop): Figure {
+  return shop.workday === undefined ? constant('Working day, taken as 8 h', 'hours', zero.plus(8)) : inHours('Working day', shop.workday);
+}
+
+/** A written time in hours. */
+export function inHours(label: string, hours: Amount): Figure {
+  const minutes = hours.unit?.word === 'min';
+  return minutes ? hoursProduct(label, [given(label, 'minutes', hours)], MINUTES) : given(label, 'hours', hours);
+}

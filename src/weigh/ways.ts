@@ -1,0 +1,111 @@
+import { zero, type Decimal } from '../vocabulary/index.js';
+
+/** A job's way of being done: the ways in it takes (bits) and a price that is never above what it adds to a total. */
+export interface WayMode {
+  readonly takes: number;
+  readonly price: Decimal;
+}
+
+/** The access problem of one option: which ways in to pay for, so that every job can be done and all is cheapest. */
+export interface WaysProblem<P extends RankedPlan> {
+  /** For each way in: the bits of all that it gives, its own among them. */
+  readonly gives: readonly number[];
+  /** For each way in: a price never above what it adds to a total. */
+  readonly prices: readonly Decimal[];
+  /** For each job its modes; a job without a mode that can be reached makes the problem unsolvable. */
+  readonly jobs: readonly (readonly WayMode[])[];
+  /** A sum that every plan contains, whatever its ways. */
+  readonly base: Decimal;
+  /** Prices a set of ways exactly, fees and taxes included. Asked only for sets in which every job can be done. */
+  readonly plan: (ways: number) => P;
+}
+
+export interface RankedPlan {
+  readonly ways: number;
+  readonly money: Decimal;
+  readonly hours: Decimal;
+}
+
+/** The most ways in that one option may choose among. */
+export const MOST_WAYS = 12;
+
+/**
+ * Finds the cheapest sets of ways in, best first, at most `most` of them: the facility-location problem with
+ * inclusions, exactly, by branch and bound. Ties go to fewer hours, then to fewer ways, then to the earlier lines.
+ * Sets that pay for a way no job takes are never returned: the same set without it is cheaper.
+ *
+ * The bound of a branch is what its paid ways cost, plus each job at its cheapest with every way that is still open.
+ */
+export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most: number): P[] {
+  const { gives, prices, jobs } = problem;
+  const count = gives.length;
+  const best: P[] = [];
+  branch(0, 0, problem.base);
+  return best;
+
+  function branch(next: number, paid: number, spent: Decimal): void {
+    const open = given(paid) | given(((1 << count) - 1) & ~((1 << next) - 1));
+    const bound = jobs.reduce<Decimal | undefined>((total, modes) => {
+      const cheapest = cheapestMode(modes, open);
+      return total === undefined || cheapest === undefined ? undefined : total.plus(cheapest);
+    }, spent);
+    if (bound === undefined) return;
+    const worst = best.length < most ? undefined : best[best.length - 1];
+    if (worst !== undefined && bound.gt(worst.money)) return;
+    if (next === count) {
+      if (everyWayIsTaken(paid)) keep(problem.plan(paid));
+      return;
+    }
+    branch(next + 1, paid | (1 << next), spent.plus(prices[next] as Decimal));
+    branch(next + 1, paid, spent);
+  }
+
+  /** All that a set of paid ways gives. */
+  function given(paid: number): number {
+    let bits = 0;
+    for (let i = 0; i < count; i++) if ((paid & (1 << i)) !== 0) bits |= gives[i] as number;
+    return bits;
+  }
+
+  function everyWayIsTaken(paid: number): boolean {
+    for (let i = 0; i < count; i++) {
+      const bit = 1 << i;
+      if ((paid & bit) === 0) continue;
+      const without = given(paid & ~bit);
+      const all = given(paid);
+      const changes = jobs.some((modes) => {
+        const cheaper = cheapestMode(modes, without);
+        return cheaper === undefined || cheaper.gt(cheapestMode(modes, all) ?? zero);
+      });
+      if (!changes) return false;
+    }
+    return true;
+  }
+
+  function keep(plan: P): void {
+    const at = best.findIndex((other) => before(plan, other));
+    if (at < 0) best.push(plan);
+    else best.splice(at, 0, plan);
+    if (best.length > most) best.pop();
+  }
+}
+
+function cheapestMode(modes: readonly WayMode[], given: number): Decimal | undefined {
+  let cheapest: Decimal | undefined;
+  for (const mode of modes) {
+    if ((mode.takes & ~given) === 0 && (cheapest === undefined || mode.price.lt(cheapest))) cheapest = mode.price;
+  }
+  return cheapest;
+}
+
+/** Whether one plan is to be preferred to another. */
+export function before(a: RankedPlan, b: RankedPlan): boolean {
+  const order = a.money.comparedTo(b.money) || a.hours.comparedTo(b.hours) || bits(a.ways) - bits(b.ways) || a.ways - b.ways;
+  return order < 0;
+}
+
+function bits(set: number): number {
+  let count = 0;
+  for (let rest = set; rest !== 0; rest &= rest - 1) count++;
+  return count;
+}

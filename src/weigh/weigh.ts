@@ -1,0 +1,122 @@
+import { problem, type Block, type Problem } from '../language/index.js';
+import { workRules, type CautionTopic, type Estimate, type Option } from '../estimate/index.js';
+import { Decimal } from '../vocabulary/index.js';
+import { returnsOf, type Returns } from './cores.js';
+import { difference, given, sum, type Figure } from './figure.js';
+import { moneyOf, type Money } from './money.js';
+import { whileOpen, type WhileOpen } from './open.js';
+import { planWork, type Planned, type Work } from './plan.js';
+import { readyOf, type Ready } from './ready.js';
+import type { Totals } from './totals.js';
+import { MOST_WAYS } from './ways.js';
+
+/** The access penalty: what the option costs more than the same work would on an engine stand. */
+export interface Penalty {
+  readonly money: Figure;
+  readonly hours: Figure;
+}
+
+/** One option, weighed. */
+export interface Weighed {
+  readonly option: Option;
+  readonly planned: Planned;
+  readonly totals: Totals;
+  readonly penalty: Penalty;
+  readonly returns: Returns;
+  /** What is paid in the end: the total less what comes back. */
+  readonly net: Figure;
+  /** What the vehicle is worth after it, where the estimate says so. */
+  readonly worthAfter: Figure | undefined;
+  /** Worth that the option gives up, measured by the option that leaves the most. */
+  readonly givenUp: Figure | undefined;
+  /** By this figure options are compared: net, and the worth given up. */
+  readonly inAll: Figure;
+  readonly ready: Ready;
+  readonly open: readonly WhileOpen[];
+  readonly cautions: readonly CautionTopic[];
+  /** False where a line that it rests on could not be read or priced: its figures may be too low. */
+  readonly complete: boolean;
+}
+
+/** All options of an estimate, side by side. */
+export interface Comparison {
+  readonly estimate: Estimate;
+  readonly money: Money;
+  readonly options: readonly Weighed[];
+  /** The complete options, cheapest first. */
+  readonly ranking: readonly Weighed[];
+  /** Problems that only weighing can find. */
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Weighs every option of an estimate. `flawed` holds the blocks that have errors: an option that rests on one of
+ * them is weighed as far as it goes and marked incomplete.
+ */
+export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Comparison {
+  const money = moneyOf(estimate.shop.currency, estimate.shop.rounding);
+  const problems: Problem[] = [];
+  const mostWorth = greatestWorth(estimate);
+  const options = estimate.options.map((option) => weighOption(option, estimate, money, mostWorth, flawed, problems));
+  const ranking = options.filter((option) => option.complete).sort((a, b) => a.inAll.likely.comparedTo(b.inAll.likely));
+  return { estimate, money, options, ranking, problems };
+}
+
+function weighOption(option: Option, estimate: Estimate, money: Money, mostWorth: Figure | undefined, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
+  const work: Work = { ...option, access: estimate.access };
+  const planned = planWork(work, estimate.shop, money);
+  const { totals } = planned.chosen;
+  const ready = readyOf(planned.chosen, option, estimate);
+  const returns = returnsOf(option, totals.lines, ready, estimate, money);
+  const net = difference('What is paid in the end', 'money', [totals.total, returns.all]);
+  const worthAfter = worthOf(option, estimate);
+  const givenUp = worthAfter === undefined || mostWorth === undefined ? undefined : difference('Worth given up', 'money', [mostWorth, worthAfter]);
+  report(option, planned, problems);
+  return {
+    option, planned, totals, ready, returns, net, worthAfter, givenUp,
+    penalty: {
+      money: difference('Access penalty', 'money', [totals.total, planned.stand.totals.total]),
+      hours: difference('Access penalty in hours', 'hours', [totals.hours, planned.stand.totals.hours]),
+    },
+    inAll: sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp])]),
+    open: planned.tooMany === undefined ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [],
+    cautions: [...new Set([...option.cautions, ...planned.chosen.paid.flatMap((way) => way.cautions), ...option.labour.flatMap((job) => job.cautions)])],
+    complete: isComplete(option, planned, estimate, flawed),
+  };
+}
+
+function isComplete(option: Option, planned: Planned, estimate: Estimate, flawed: ReadonlySet<Block>): boolean {
+  if (planned.unreachable.length > 0 || planned.tooMany !== undefined) return false;
+  if (flawed.size === 0) return true;
+  const sources = [option, ...option.labour, ...option.parts, ...option.sublets, ...option.fees, ...option.labour.flatMap((job) => job.modes.flatMap((mode) => mode.with))];
+  const shop = estimate.shop.source;
+  const vehicle = option.worth === undefined ? estimate.vehicle : undefined;
+  return [...sources, ...(shop === undefined ? [] : [shop]), ...(vehicle === undefined ? [] : [vehicle])].every((source) => !flawed.has(source.record.block));
+}
+
+function report(option: Option, planned: Planned, problems: Problem[]): void {
+  if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, most: MOST_WAYS }));
+  for (const job of planned.unreachable) {
+    const takes = job.modes.map((mode) => mode.with.map((way) => way.name).join(' and ')).join(', or ');
+    const pinned = option.wayAt !== undefined;
+    problems.push(problem(workRules.noWayIn, option.wayAt ?? option.at, { job: job.title, option: option.name, pinned, takes }));
+  }
+}
+
+/** Worth after an option: its own, or the vehicle's. */
+function worthOf(option: Option, estimate: Estimate): Figure | undefined {
+  const amount = option.worth ?? estimate.vehicle?.worth;
+  return amount === undefined ? undefined : given('Worth of the vehicle afterwards', 'money', amount);
+}
+
+/** The most that any option leaves; worth is only compared where every option has one. */
+function greatestWorth(estimate: Estimate): Figure | undefined {
+  const worths = estimate.options.map((option) => worthOf(option, estimate));
+  if (worths.length === 0 || worths.some((worth) => worth === undefined)) return undefined;
+  const known = worths as Figure[];
+  const point = (key: 'low' | 'likely' | 'high') => Decimal.max(...known.map((worth) => worth[key]));
+  const flat = known.every((worth) => worth.low === worth.likely && worth.high === worth.likely);
+  const likely = point('likely');
+  const best = known.find((worth) => worth.likely.eq(likely)) as Figure;
+  return { ...best, label: 'Most that any option leaves', low: flat ? likely : point('low'), likely, high: flat ? likely : point('high'), step: { kind: 'found', how: 'The greatest worth that any option leaves.' }, from: known };
+}
