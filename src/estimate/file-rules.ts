@@ -43,6 +43,6 @@ export const useCircular: Rule<Path> = {
 
 export const useTooMany: Rule<Path> = {
   code: 'use-too-many', family: 'names', severity: 'error', title: 'Too many shared files',
-  message: ({ path }) => ({ what: `“${clip(path)}” is not read: shared files may use each other 8 deep, 64 in all.`, why: lost, instead: 'Put what these files share into fewer files.' }),
-  example: '',
+  message: ({ path }) => ({ what: `“${clip(path)}” is not read: shared files may use each other 8 deep, 24 files in all.`, why: lost, instead: 'Put what these files share into fewer files.' }),
+  example: `steelyard 1\n${Array.from({ length: 24 }, (_, i) => (i === 23 ? `use «"shared-24.yard"»` : `use "shared-${i + 1}.yard"`)).join('\n')}\n`,
 };

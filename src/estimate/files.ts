@@ -11,7 +11,7 @@ export interface Sources {
 }
 
 /** Limits on shared files; each has its message. */
-export const fileLimits = { depth: 8, files: 64 } as const;
+export const fileLimits = { depth: 8, files: 24 } as const;
 
 export interface Gathered {
   /** Records of the file and all it uses, shared files first, each file once. */

@@ -3,6 +3,10 @@ import { clip } from '../vocabulary/index.js';
 
 const shop = 'steelyard 1\nshop "S"\n  rate bench 100.00\n';
 
+function thirteen(line: (i: number) => string): string {
+  return Array.from({ length: 13 }, (_, i) => line(i + 1)).join('\n');
+}
+
 export const hoursMissing: Rule<undefined> = {
   code: 'hours-missing', family: 'money', severity: 'error', title: 'Work without its hours',
   message: () => ({ what: 'This work does not say how long it takes.', why: 'It is left out of the totals of every option that does it.', instead: 'Write the hours on the line, or takes lines below it: takes 4.5 h with engine-lifted.' }),
@@ -34,7 +38,7 @@ export const noWayIn: Rule<{ readonly job: string; readonly option: string; read
 export const tooManyWays: Rule<{ readonly count: number; readonly most: number }> = {
   code: 'too-many-ways', family: 'money', severity: 'error', title: 'Too many ways in to compare',
   message: ({ count, most }) => ({ what: `The work of this option names ${count} ways in; the cheapest mix is worked out exactly for up to ${most}.`, why: 'No total is shown rather than one that may not be the cheapest.', instead: 'Pin the ways in with way, or leave out those that nobody would use.' }),
-  example: '',
+  example: `${shop}${thirteen((i) => `access way-${i} "Way ${i}"\n  remove ${i} h`)}\nlabour pump "Replace the pump"\n${thirteen((i) => `  takes ${30 - i} h with way-${i}`)}\n«option repair "Replace the pump"»\n  do pump\n`,
 };
 
 export const compressionUneven: Rule<{ readonly low: string; readonly high: string; readonly share: string }> = {

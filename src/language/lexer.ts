@@ -80,10 +80,19 @@ function endOfRun(text: string, start: number, to: number): number {
   while (at < to) {
     const code = text.charCodeAt(at);
     if (code === SPACE || code === TAB || code === QUOTE || code === HASH || code === SLASH || code === PERCENT) break;
-    if (code === COMMA && !(isDigit(text.charCodeAt(at - 1)) && isDigit(text.charCodeAt(at + 1)) && isDigit(text.charCodeAt(start)))) break;
+    if (code === COMMA && !(isDigit(text.charCodeAt(at + 1)) && isFigure(text, start, at))) break;
     at++;
   }
   return at;
+}
+
+/** Digits, points and commas only, as in 1,200.00: a comma behind a date or a code ends it. */
+function isFigure(text: string, from: number, to: number): boolean {
+  for (let at = from; at < to; at++) {
+    const code = text.charCodeAt(at);
+    if (!isDigit(code) && code !== COMMA && code !== 46) return false;
+  }
+  return isDigit(text.charCodeAt(to - 1));
 }
 
 function kindOfRun(run: string): TokenKind {

@@ -28,4 +28,4 @@ export function plainForm(run: string): string | undefined {
 
 /** Controls, bidirectional marks and zero-width characters, wherever they stand. */
 // eslint-disable-next-line no-control-regex
-export const hidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2060-\u2069\u00ad\ufeff]/g;
+export const hidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2060-\u2069\u00ad\ufeff]/;

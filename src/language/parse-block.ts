@@ -35,14 +35,15 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
   return block;
 
   function readLine(start: number, end: number): void {
-    if (end - start > limits.lineLength) {
-      problems.push(problem(rules.longLine, span(start, end), { length: end - start }));
-      return;
-    }
     let indentEnd = start;
     let tabs = 0;
     for (let code = text.charCodeAt(indentEnd); indentEnd < end && (code === 32 || code === 9); code = text.charCodeAt(++indentEnd)) {
       if (code === 9) tabs++;
+    }
+    if (end - start > limits.lineLength) {
+      problems.push(problem(rules.longLine, span(start, end), { length: end - start }));
+      if (indentEnd - start < limits.lineLength) leaveOut(indentEnd - start, text.slice(start, indentEnd));
+      return;
     }
     const lexed = lexLine(text, indentEnd, end, lineNumber);
     if (lexed.comment !== undefined) comments.push(lexed.comment);
@@ -52,7 +53,7 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
 
     const indent = indentEnd - start;
     const parent = findParent(start, indentEnd, indent, tabs);
-    if (parent === 'left out') return;
+    if (parent === 'left out') return leaveOut(indent, text.slice(start, indentEnd));
     const children: Statement[] = [];
     const statement = { block, tokens: lexed.tokens, comment: lexed.comment, indent, line: lineNumber, children };
     if (parent === undefined) statements.push(statement);
@@ -68,6 +69,7 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
     const lead = span(start, indentEnd);
     if (indent > 0 && parent === undefined && closed === undefined) {
       problems.push(problem(rules.strayIndent, lead, undefined));
+      return 'left out';
     } else if (open.length >= limits.depth) {
       problems.push(problem(rules.tooDeep, lead, undefined));
       return 'left out';
@@ -81,17 +83,25 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
     return parent;
   }
 
+  /** A line that can't be read takes the lines below it along: they belong to it and to nothing else. */
+  function leaveOut(indent: number, lead: string): void {
+    while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) open.pop();
+    if (open.length >= limits.depth) return;
+    open.push({ statement: { block, tokens: [], comment: undefined, indent, line: lineNumber, children: [] }, indent, lead });
+  }
+
   /** True where an indented line in the block before this one uses the other character. */
   function indentStyleClashes(withTabs: boolean): boolean {
     return open.some(({ lead }) => lead.length > 0 && lead.includes('\t') !== withTabs);
   }
 
   function reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {
-    hidden.lastIndex = start;
-    for (let found = hidden.exec(text); found !== null && found.index < end; found = hidden.exec(text)) {
-      const code = `U+${found[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`;
-      problems.push(problem(rules.hiddenCharacter, span(found.index, found.index + 1), { code }));
-      return; // one message for one line: a pasted line can hold dozens
+    const at = text.slice(start, end).search(hidden);
+    if (at >= 0) {
+      // One message for one line: a pasted line can hold dozens.
+      const code = `U+${text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
+      problems.push(problem(rules.hiddenCharacter, span(start + at, start + at + 1), { code }));
+      return;
     }
     const strange = tokens.find((token) => token.kind === 'strange');
     if (strange !== undefined) {

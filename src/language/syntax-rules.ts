@@ -37,7 +37,7 @@ export const strayIndent: Rule<undefined> = {
   title: 'Indented under nothing',
   message: () => ({
     what: 'This line is indented, but there is no line above that it could belong to.',
-    why: 'An indented line is a fact about the line above it.',
+    why: 'An indented line is a fact about the line above it, so this one is left out.',
     instead: 'Start it at the left edge, or put it below the line it belongs to.',
   }),
   fix: (_, at) => swap('Start at the left edge', at, ''),

@@ -3,3 +3,4 @@ export { createLanguageService, type LanguageService, type Place, type ServiceHo
 export type { Diagnostic } from './diagnostics.js';
 export type { Hover } from './hover.js';
 export { resolveWithin } from './paths.js';
+export { allRules } from './registry.js';

@@ -8,7 +8,7 @@ import type { ValueType } from './value.js';
 export interface Field<T = unknown> {
   readonly value: ValueType<T>;
   readonly says: string;
-  /** The word, or two, that leads to the value. Where the field is bare too, the lead is `at` (`12 at 5.85`). */
+  /** The word, or two, that leads to the value. */
   readonly lead: string | undefined;
   readonly bare: boolean;
   /** The value is a list, and several lines of it add up to one. */

@@ -41,7 +41,7 @@ export const extraFigure: Rule<{ readonly kind: string }> = {
   message: ({ kind }) => ({
     what: `This ${kind} line already has its figures.`,
     why: 'It is not clear which one is meant, so the line is not counted.',
-    instead: 'Write one figure; a quantity stands before at, as in 12 at 5.85, and three figures are divided by /.',
+    instead: 'Write one figure; a quantity stands before at, once, as in 12 at 5.85, and three figures are divided by /.',
   }),
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 «71.00» new\n',
 };
@@ -80,7 +80,7 @@ export const badName: Rule<{ readonly written: string; readonly plain: string | 
   code: 'bad-name', family: 'shape', severity: 'error', title: 'A name that can’t be used',
   message: ({ written, plain }) => ({
     what: `“${clip(written)}” can't be a name.`,
-    why: 'A name is letters, digits and hyphens and starts with a letter; words with a meaning of their own are taken.',
+    why: 'A name is letters, digits and hyphens; it starts with a letter and does not end with a hyphen.',
     instead: plain === undefined ? 'Choose another name.' : `Write ${plain}.`,
   }),
   fix: ({ plain }, at) => (plain === undefined ? undefined : write(at, plain)),

@@ -149,7 +149,15 @@ function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
   const counting = amountKeys.find((key) => (kind.fields[key] as Field).counts);
   const isCount = counting !== undefined && cursor.peek()?.text === 'at' && cursor.peek()?.kind === 'word';
   const candidates = isCount ? [counting] : amountKeys.filter((key) => key !== counting);
-  if (isCount) cursor.take();
+  if (isCount) {
+    cursor.take();
+    const next = cursor.peek();
+    if (next === undefined || (!looksNumeric(next) && fieldLedBy(cursor, kind) === undefined)) {
+      draft.broken = true;
+      cursor.report(valueRules.expected, cursor.hereSpan(), { wanted: 'the figure for one', example: '12 at 5.85', found: next?.text });
+      return;
+    }
+  }
   const fitting = candidates.filter((key) => accepts((kind.fields[key] as Field).value.measures ?? [], dimensionOf(amount)));
   const free = fitting.find((key) => draft.values[key] === undefined);
   if (free !== undefined) {

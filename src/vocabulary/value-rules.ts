@@ -32,6 +32,13 @@ export const gluedUnit: Rule<{ readonly apart: string }> = {
   example: 'steelyard 1\nlabour swap "Swap the engine" «11h»\n',
 };
 
+export const gluedComma: Rule<{ readonly apart: string }> = {
+  code: 'glued-comma', family: 'shape', severity: 'error', title: 'A comma without a space behind it',
+  message: ({ apart }) => ({ what: 'There is no space behind the comma.', why: 'Between digits a comma without a space could be part of a number.', instead: `Write ${apart}.` }),
+  fix: ({ apart }, at) => write(at, apart),
+  example: 'steelyard 1\nfinding codes "Codes read"\n  code «0301,0420»\n',
+};
+
 export const notANumber: Rule<{ readonly written: string; readonly plain: string | undefined }> = {
   code: 'not-a-number', family: 'shape', severity: 'error', title: 'Not a plain number',
   message: ({ written, plain }) => ({ what: `“${clip(written)}” is not a plain number.`, why: lost, instead: plain === undefined ? 'Write digits, and a point before the decimals: 64.30.' : `Write ${plain}.` }),

@@ -49,7 +49,7 @@ export function choice<W extends string>(label: string, meanings: Readonly<Recor
     label, says: `One of: ${list.join(', ')}.`, examples: [list[0] as string],
     schema: z.enum(list),
     words: meanings,
-    starts: (token) => token.kind === 'word' && token.text in meanings,
+    starts: (token) => token.kind === 'word' && Object.hasOwn(meanings, token.text),
     read(cursor) {
       const token = cursor.peek();
       if (token?.kind === 'word' && Object.hasOwn(meanings, token.text)) {
@@ -88,7 +88,7 @@ export function listOf<T>(item: ValueType<T>): ValueType<readonly T[]> {
 
 /** The name of a record of one of these kinds. */
 export function nameOf(refersTo: readonly string[], builtIn: Readonly<Record<string, string>> = {}): ValueType<Name> {
-  const label = `the name of ${refersTo.map((kind) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`)).join(' or ')}`;
+  const label = `the name of ${refersTo.map((kind) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`)).join(' or ')} line`;
   return {
     label, says: `Names ${refersTo.join(' or ')} lines of this estimate or of a file it uses.`, examples: ['pump'],
     schema: z.string(),
@@ -194,6 +194,7 @@ export const plainRun: ValueType<Text> = {
     if (token === undefined || token.kind === 'mark' || token.kind === 'text' || token.kind === 'strange') {
       return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'letters and digits', example: '1M8GDM9AXKP042788', found: token?.text });
     }
+    if (token.text.includes(',')) return cursor.report(rules.gluedComma, cursor.span(token), { apart: token.text.split(',').join(', ') });
     cursor.take();
     return { text: token.text, at: cursor.span(token) };
   },

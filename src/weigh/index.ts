@@ -14,4 +14,5 @@ export type { Ready } from './ready.js';
 export type { WhileOpen } from './open.js';
 export type { Comparison, Penalty, Weighed } from './weigh.js';
 export { weigh } from './weigh.js';
+export { restsOn } from './rests-on.js';
 export * as calendar from './calendar.js';

@@ -17,22 +17,17 @@ export interface WhileOpen {
 
 /**
  * Prices the jobs to consider against one option. Jobs that the option does anyway are left out, and so are those
- * that it brings no nearer: they would take as many hours as on their own.
+ * that it can't reach or brings no nearer: they would take as many hours as on their own.
  */
 export function whileOpen(work: Work, planned: { readonly total: Figure; readonly hours: Figure }, estimate: Estimate, money: Money): WhileOpen[] {
-  return estimate.consider.filter((job) => job.modes.length > 0 && !work.labour.includes(job)).map((job) => {
-    const added = planWork(withJob(work, job), estimate.shop, money).chosen.totals;
+  return estimate.consider.filter((job) => job.modes.length > 0 && !work.labour.includes(job)).flatMap((job) => {
+    const added = planWork(withJob(work, job), estimate.shop, money);
     const alone = planWork(withJob({ ...work, title: job.title, labour: [], parts: [], sublets: [], fees: [], way: undefined }, job), estimate.shop, money).chosen.totals;
-    const now = difference(`${job.title}, now`, 'money', [added.total, planned.total]);
-    return {
-      job,
-      now,
-      nowHours: difference(`${job.title}, hours now`, 'hours', [added.hours, planned.hours]),
-      alone: alone.total,
-      aloneHours: alone.hours,
-      saved: difference(`${job.title}: saved by doing it now`, 'money', [alone.total, now]),
-    };
-  }).filter((one) => one.nowHours.likely.lt(one.aloneHours.likely));
+    const now = difference(`${job.title}, now`, 'money', [added.chosen.totals.total, planned.total]);
+    const nowHours = difference(`${job.title}, hours now`, 'hours', [added.chosen.totals.hours, planned.hours]);
+    if (added.unreachable.length > 0 || nowHours.likely.gte(alone.hours.likely)) return [];
+    return [{ job, now, nowHours, alone: alone.total, aloneHours: alone.hours, saved: difference(`${job.title}: saved by doing it now`, 'money', [alone.total, now]) }];
+  });
 }
 
 function withJob(work: Work, job: Labour): Work {

@@ -7,6 +7,7 @@ import { moneyOf, type Money } from './money.js';
 import { whileOpen, type WhileOpen } from './open.js';
 import { planWork, type Planned, type Work } from './plan.js';
 import { readyOf, type Ready } from './ready.js';
+import { restsOn } from './rests-on.js';
 import type { Totals } from './totals.js';
 import { MOST_WAYS } from './ways.js';
 
@@ -88,10 +89,7 @@ function weighOption(option: Option, estimate: Estimate, money: Money, mostWorth
 function isComplete(option: Option, planned: Planned, estimate: Estimate, flawed: ReadonlySet<Block>): boolean {
   if (planned.unreachable.length > 0 || planned.tooMany !== undefined) return false;
   if (flawed.size === 0) return true;
-  const sources = [option, ...option.labour, ...option.parts, ...option.sublets, ...option.fees, ...option.labour.flatMap((job) => job.modes.flatMap((mode) => mode.with))];
-  const shop = estimate.shop.source;
-  const vehicle = option.worth === undefined ? estimate.vehicle : undefined;
-  return [...sources, ...(shop === undefined ? [] : [shop]), ...(vehicle === undefined ? [] : [vehicle])].every((source) => !flawed.has(source.record.block));
+  return [...restsOn(option, estimate)].every((block) => !flawed.has(block));
 }
 
 function report(option: Option, planned: Planned, problems: Problem[]): void {

@@ -12,11 +12,11 @@ export const access = defineKind({
   name: 'required',
   title: 'required',
   fields: {
-    includes: led('includes', names('access'), 'Ways in that this one gives as well, without paying for them.'),
+    includes: ledMany('includes', names('access'), 'Ways in that this one gives as well, without paying for them.'),
     remove: led('remove', hours, 'Work to get in.'),
     refit: led('refit', hours, 'Work to put it back.'),
     class: led('class', nameOf(['rate']), 'The class of that work.'),
-    needs: led('needs', names('tool'), 'Special tools that it takes.'),
+    needs: ledMany('needs', names('tool'), 'Special tools that it takes.'),
     uses: ledMany('uses', names('part', 'sublet'), 'Parts and outside work that come with it; what the work brings along too is charged once.'),
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
   },

@@ -5,7 +5,7 @@ import { note } from './note.js';
 export const finding = defineKind({
   word: 'finding',
   says: 'Something that was seen, heard or measured. Work names the findings it rests on with because.',
-  example: 'finding low-four "Cylinder 4 low, air heard in the exhaust"\n  compression 171 168 173 38 169 170 psi\n  leakage 8 9 7 82 9 8 %',
+  example: 'finding low-four "Cylinder 4 low, air heard in the exhaust"\n  compression 171 168 173 38 169 170 psi\n  leakage 8 9 7 82 9 8 %\n  seen by borescope\n  noise "puffing at idle"\n  code P0304',
   name: 'optional',
   title: 'required',
   titleSays: 'what was found, in words the customer understands',
@@ -17,7 +17,7 @@ export const finding = defineKind({
     fluid: led('fluid', words, 'The state of a fluid.'),
     noise: led('noise', words, 'What was heard, and when.'),
     codes: ledMany('code', listOf(plainRun), 'Trouble codes read from the vehicle.'),
-    rulesOut: led('rules out', listOf(nameOf(['option', 'labour'])), 'Options or work that this finding speaks against.'),
+    rulesOut: ledMany('rules out', listOf(nameOf(['option', 'labour'])), 'Options or work that this finding speaks against.'),
   },
   children: [note],
 });

@@ -1,4 +1,4 @@
-import { bare, counted, defineKind, led } from '../kind.js';
+import { bare, counted, defineKind, led, ledMany } from '../kind.js';
 import { calendarWait, choice, hours, money, nameOf, names, quantity, text, workingWait } from '../values.js';
 import { partConditions } from '../words.js';
 import { note } from './note.js';
@@ -43,7 +43,7 @@ export const part = defineKind({
     arrives: led('arrives', workingWait, 'How long after ordering it is there, in working days.'),
     warranty: led('warranty', calendarWait, 'How long it is warranted.'),
     from: led('from', text, 'Where it comes from.'),
-    because: led('because', names('finding'), 'The findings it rests on.'),
+    because: ledMany('because', names('finding'), 'The findings it rests on.'),
   },
   children: [core, note],
 });

@@ -1,4 +1,4 @@
-import { bare, counted, defineKind, led } from '../kind.js';
+import { bare, counted, defineKind, led, ledMany } from '../kind.js';
 import { calendarWait, money, names, quantity, workingWait } from '../values.js';
 import { note } from './note.js';
 
@@ -14,7 +14,7 @@ export const sublet = defineKind({
     cost: led('cost', money, 'What one piece costs the shop; the markup on sublets makes the price.'),
     backIn: led('back in', workingWait, 'How long it is away, in working days.'),
     warranty: led('warranty', calendarWait, 'How long it is warranted.'),
-    because: led('because', names('finding'), 'The findings it rests on.'),
+    because: ledMany('because', names('finding'), 'The findings it rests on.'),
   },
   children: [note],
 });

@@ -5,7 +5,7 @@ import { note } from './note.js';
 export const vehicle = defineKind({
   word: 'vehicle',
   says: 'The vehicle in the bay.',
-  example: 'vehicle "2013 Harrow Pilgrim 3.0 V6, transverse"\n  built 2012-11\n  odometer 131400 mi\n  worth 7900.00',
+  example: 'vehicle "2013 Harrow Pilgrim 3.0 V6, transverse"\n  vin 1M8GDM9AXKP042788\n  engine "3.0 V6, two camshafts a bank"\n  built 2012-11\n  odometer 131400 mi\n  worth 7900.00',
   title: 'required',
   titleSays: 'year, make, model and engine in words',
   fields: {

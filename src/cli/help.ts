@@ -1,0 +1,33 @@
+/** The help of the terminal tool: it teaches by example. */
+export const help = `steelyard: weigh the ways out of a failed engine
+
+  An estimate is a text file (.yard) with the options you would offer: rebuild the head,
+  fit a used or exchange engine, or stop. Steelyard checks it and says what each way out
+  costs in money and days, getting at the engine above all.
+
+Usage
+  steelyard check FILE…                  what is wrong, and what to write instead
+  steelyard weigh FILE                   the options side by side, and which is cheaper
+  steelyard weigh FILE --explain FIGURE  how a figure was made, down to the lines
+  steelyard records FILE                 what the file says, as JSON
+  FILE may be - for standard input.
+
+Options
+  --json      machine-readable output; the schemas are in schemas/
+  --explain   a figure by name: used.total, rebuild.penalty, rebuild.line.rear-head
+  --help      this text
+  --version   the version
+
+Examples
+  steelyard weigh samples/pilgrim-v6.yard
+  steelyard weigh samples/pilgrim-v6.yard --explain used.penalty
+  git show HEAD~1:job.yard | steelyard weigh -
+
+Exit codes
+  0  fine
+  1  there is something to mend: errors or warnings in check, lines left out in weigh
+  2  a wrong command, or a file that can't be read
+
+Colour is left out where NO_COLOR is set or the output is not a terminal.
+Figures are an estimate, not a repair procedure; check your local rules.
+`;

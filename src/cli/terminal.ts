@@ -1,0 +1,27 @@
+import type { Emphasis } from '../report/index.js';
+
+/** Where a command writes, and how. Tests put strings in its place. */
+export interface Terminal {
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+  readonly cwd: string;
+  readonly stdin: () => string;
+  /** Whether the output may carry colour and weight. */
+  readonly styled: boolean;
+}
+
+/** NO_COLOR in the environment, or output that is not a terminal, means plain text (the no-color convention). */
+export function mayStyle(env: NodeJS.ProcessEnv, isTerminal: boolean): boolean {
+  return isTerminal && (env['NO_COLOR'] ?? '') === '' && env['TERM'] !== 'dumb';
+}
+
+const codes = { strong: ['1', '22'], quiet: ['2', '22'], error: ['31', '39'], warning: ['33', '39'], advice: ['36', '39'] } as const;
+
+export function style(terminal: Terminal, text: string, how: keyof typeof codes): string {
+  const [on, off] = codes[how];
+  return terminal.styled ? `\u001b[${on}m${text}\u001b[${off}m` : text;
+}
+
+export function emphasisOf(terminal: Terminal): Emphasis {
+  return (text, how) => style(terminal, text, how);
+}

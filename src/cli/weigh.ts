@@ -1,0 +1,48 @@
+import type { LanguageService } from '../service/index.js';
+import { closest } from '../vocabulary/index.js';
+import { comparisonText, explain, namedFigures, plain, weighJson } from '../report/index.js';
+import { InputError, type Files } from './files.js';
+import { placesOf } from './positions.js';
+import { emphasisOf, style, type Terminal } from './terminal.js';
+
+export interface WeighOptions {
+  readonly json: boolean;
+  readonly explain: string | undefined;
+}
+
+/** `steelyard weigh`: the options of an estimate side by side. True where every option is whole. */
+export function weighFile(name: string, options: WeighOptions, service: LanguageService, files: Files, terminal: Terminal): boolean {
+  const uri = files.open(name);
+  const { comparison, problems } = service.weighing(uri);
+  const placeOf = placesOf(service, files);
+  const errors = problems.filter((one) => one.severity === 'error');
+
+  if (options.explain !== undefined) explainFigure(options.explain, comparison, placeOf, terminal);
+  else if (options.json) terminal.out(`${JSON.stringify(weighJson(comparison, placeOf), null, 2)}\n`);
+  else terminal.out(comparisonText(comparison, emphasisOf(terminal)));
+
+  if (errors.length > 0) {
+    const first = errors[0];
+    const place = first === undefined ? undefined : placeOf(first.at);
+    const where = place === undefined ? '' : ` The first: ${place.file}:${place.line}: ${plain(first?.message.what ?? '')}`;
+    terminal.err(`${errors.length === 1 ? 'One line' : `${errors.length} lines`} could not be read or priced, so totals may be too low.${where} See all with: steelyard check ${name}\n`);
+  }
+  return errors.length === 0;
+}
+
+function explainFigure(id: string, comparison: Parameters<typeof namedFigures>[0], placeOf: ReturnType<typeof placesOf>, terminal: Terminal): void {
+  const named = namedFigures(comparison);
+  const figure = named.get(id);
+  if (figure === undefined) {
+    const meant = closest(id, named.keys());
+    throw new InputError(`There is no figure ${plain(id)}.${meant === undefined ? '' : ` Did you mean ${meant}?`} The figures: ${[...named.keys()].filter((key) => !key.includes('.line.')).join(', ')}, and OPTION.line.NAME or OPTION.line.1 for lines.`);
+  }
+  const rows = explain(figure, comparison.money, (span) => {
+    const place = placeOf(span);
+    return place === undefined ? undefined : `${place.file}:${place.line}`;
+  });
+  for (const row of rows) {
+    const how = row.where === undefined ? row.how : row.how === 'as written' ? row.where : `${row.how}; ${row.where}`;
+    terminal.out(`${'  '.repeat(row.depth)}${plain(row.text)}  ${style(terminal, plain(how), 'quiet')}\n`);
+  }
+}

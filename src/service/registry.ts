@@ -1,0 +1,22 @@
+import { syntaxRules, type Rule } from '../language/index.js';
+import { readRules, valueRules } from '../vocabulary/index.js';
+import { fileRules, moneyRules, nameRules, workRules } from '../estimate/index.js';
+
+const FAMILIES = ['shape', 'names', 'job', 'money'];
+
+/** Every rule there is, by family and code. The manual has a section for each, and its example is a test. */
+export const allRules: readonly Rule<never>[] = [syntaxRules, readRules, valueRules, fileRules, nameRules, moneyRules, workRules]
+  .flatMap((room) => Object.values(room) as unknown[])
+  .filter(isRule)
+  .sort((a, b) => order(a) - order(b) || a.code.localeCompare(b.code));
+
+
+
+function order(rule: Rule<never>): number {
+  return FAMILIES.indexOf(rule.family);
+}
+
+/** The rooms' rule files also hold small helpers of words. */
+function isRule(value: unknown): value is Rule<never> {
+  return typeof value === 'object' && value !== null && 'code' in value && 'message' in value;
+}

@@ -1,0 +1,57 @@
+import * as z from 'zod';
+import { amountSchema } from '../vocabulary/amounts.js';
+import { checkReport, weighReport } from '../report/index.js';
+import { allKinds, fileKinds } from '../vocabulary/index.js';
+
+export const schemaId = 'urn:steelyard:estimate:1';
+
+/** One file as data: its lines from the left edge, in order. */
+export const fileRecord = z.array(z.union(fileKinds.map((kind) => kind.record)));
+
+/** The JSON Schema of one file, from the zod records. */
+export function emitSchemas(): Record<string, string> {
+  const { $defs, items } = z.toJSONSchema(fileRecord, { target: 'draft-2020-12', metadata: namedRecords() as typeof z.globalRegistry });
+  const schema = {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    $id: schemaId,
+    title: 'Steelyard estimate file',
+    description: 'One .yard file as data: its lines from the left edge, in the order of the file. Lines that stand below a line are grouped by their first word.',
+    type: 'array',
+    // Every record carries its first word as `kind`, so exactly one alternative can fit.
+    items: { oneOf: (items as { readonly anyOf: readonly unknown[] }).anyOf },
+    $defs: sorted($defs as Record<string, unknown>),
+  };
+  return {
+    'schemas/estimate.schema.json': `${JSON.stringify(schema, null, 2)}\n`,
+    'schemas/weigh.schema.json': reportSchema('weigh', weighReport),
+    'schemas/check.schema.json': reportSchema('check', checkReport),
+  };
+}
+
+/** The JSON Schema of what a command prints with --json. */
+function reportSchema(command: string, report: z.ZodType): string {
+  const { $schema, ...rest } = z.toJSONSchema(report, { target: 'draft-2020-12' });
+  return `${JSON.stringify({ $schema, $id: `urn:steelyard:${command}:1`, title: `steelyard ${command} --json`, ...rest }, null, 2)}\n`;
+}
+
+/** The shared descriptions, plus a name for each record, without writing names into zod's global registry. */
+function namedRecords(): { get(schema: z.ZodType): Record<string, unknown> | undefined } {
+  const ids = new Map<z.ZodType, string>([[amountSchema, 'figure'], ...allKinds.map((kind) => [kind.record, kind.word] as const)]);
+  return {
+    get(schema) {
+      const id = ids.get(schema);
+      const known = z.globalRegistry.get(schema);
+      return id === undefined ? known : { ...known, id };
+    },
+  };
+}
+
+/** Definitions in the order of the vocabulary, each without the name that put it there. */
+function sorted(defs: Record<string, unknown>): Record<string, unknown> {
+  const order = ['figure', ...allKinds.map((kind) => kind.word)];
+  return Object.fromEntries(order.map((name) => {
+    const definition = { ...(defs[name] as { id?: string }) };
+    delete definition.id;
+    return [name, definition];
+  }));
+}

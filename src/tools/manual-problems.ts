@@ -1,0 +1,47 @@
+import type { Problem, Severity } from '../language/index.js';
+import { families, type AnyRule } from './all-rules.js';
+import { fence, plain } from './markdown.js';
+import { readMarks, underlined } from './marked-example.js';
+
+/** Finds the problems of a file with one of the rules' examples in it. */
+export type FindProblems = (text: string) => readonly Problem[];
+
+const severities: Readonly<Record<Severity, string>> = {
+  error: 'Error: the line can’t be priced as written.',
+  warning: 'Warning: it is priced, but probably not what was meant.',
+  advice: 'Advice: worth a look.',
+};
+
+const familyTitles: Readonly<Record<string, string>> = {
+  shape: 'How a line is written',
+  names: 'Names and shared files',
+  job: 'The job',
+  money: 'Money',
+};
+
+/** The chapter on problems: one section for each rule, under its code, with what the tool says for its example. */
+export function problemsChapter(rules: readonly AnyRule[], findProblems: FindProblems): string {
+  const groups = families.map((family) => ({ family, own: rules.filter((rule) => rule.family === family) })).filter(({ own }) => own.length > 0);
+  return [
+    '## Problems',
+    'While you type, the tool marks what it can’t read or what looks wrong. Every message has three parts: what is wrong, why it matters to the quote, and what to write instead. Each kind of problem has a short code, which is shown with the message and is the heading here. In the examples, `^` stands under what is marked.',
+    ...groups.flatMap(({ family, own }) => [`### ${familyTitles[family] ?? family}`, ...own.map((rule) => section(rule, findProblems))]),
+  ].join('\n\n');
+}
+
+function section(rule: AnyRule, findProblems: FindProblems): string {
+  const marked = readMarks(rule.example);
+  const found = findProblems(marked.text).find((problem) => problem.code === rule.code);
+  return [
+    `#### ${rule.code}`,
+    `**${plain(rule.title)}.** ${severities[rule.severity]}`,
+    fence(underlined(marked)),
+    ...(found === undefined ? [] : [said(found)]),
+  ].join('\n\n');
+}
+
+function said({ message, fix }: Problem): string {
+  const lines = [`**What:** ${plain(message.what)}`, `**Why:** ${plain(message.why)}`, `**Instead:** ${plain(message.instead)}`];
+  const quick = fix === undefined ? [] : [`**In one step:** ${plain(fix.title)}`];
+  return [...lines, ...quick].map((line) => `> ${line.replace(/\t/g, '[tab]')}`).join('  \n');
+}

@@ -1,0 +1,14 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { randomEstimate } from '../support/random-estimate.js';
+import { read } from './weighed.js';
+
+describe('random estimates', () => {
+  it('check without errors, and all their options are weighed', () => {
+    fc.assert(fc.property(randomEstimate, (text) => {
+      const { errors, comparison } = read(text);
+      expect(errors.map((one) => one.text)).toEqual([]);
+      expect(comparison.ranking.length).toBe(comparison.options.length);
+    }), { seed: 1, numRuns: 250 });
+  });
+});

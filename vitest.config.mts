@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['test/**/*.test.ts'],
+    exclude: ['test/editor/**'],
+    // Two cores are what the build machines have.
+    pool: 'threads',
+    maxWorkers: 2,
+  },
+});
