@@ -1,38 +1,50 @@
 import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
-import { problem } from '../language/index.js';
+import { problem, type Problem } from '../language/index.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import * as moneyRules from './money-rules.js';
+import { remember } from './remember.js';
 import { reportRepeats, wordsIn } from './scope.js';
-import { sourceOf } from './source.js';
+import { sourceOf, titleOf } from './source.js';
 import type { Fee, Harvest, Labour, Option, Part, Sublet } from './types.js';
+
+/** The word that pins the engine in its place. */
+const IN_CAR = 'in-car';
 
 /** Builds an option with all that it brings along, each thing once. */
 export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Lookup, feeNamed: (name: string) => Fee | undefined): Option | undefined {
-  const { values, name, title } = record;
+  const { values, name } = record;
+  const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
-  for (const key of ['do', 'fit', 'send', 'charge'] as const) reportRepeats(values[key] ?? [], key, lookup.problems);
-
   const ownLabour = childrenOf(record, kinds.labour).flatMap((child) => buildLabour(child, lookup, (names) => pick(names, lookup.labour)) ?? []);
   const labour = withNeeded([...pick(values.do, lookup.labour), ...ownLabour]);
-  const brought = bring(labour);
   const ownParts = childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? []);
   const ownSublets = childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? []);
   const ownFees = childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, lookup.problems) ?? []);
-  return {
-    ...sourceOf(record),
-    name: name.name,
-    title: title.text,
-    labour,
-    parts: [...new Set([...brought.parts, ...pick(values.fit, lookup.part), ...ownParts])],
-    sublets: [...new Set([...brought.sublets, ...pick(values.send, lookup.sublet), ...ownSublets])],
-    fees: [...new Set([...pick(values.charge, feeNamed), ...ownFees])],
-    harvests: childrenOf(record, kinds.harvest).flatMap((child) => buildHarvest(child, lookup)),
-    way: values.way === undefined ? undefined : pick(values.way, lookup.access),
-    wayAt: values.way === undefined ? undefined : (values.way[0]?.at ?? record.at),
-    worth: values.worth,
-    warranty: values.warranty,
-    cautions: wordsIn(values.caution),
-  };
+  const parts = [...pick(values.fit, lookup.part), ...ownParts];
+  const sublets = [...pick(values.send, lookup.sublet), ...ownSublets];
+  const fees = new Set([...pick(values.charge, feeNamed), ...ownFees]);
+  // Pinned to a way in that nobody knows, an option is planned freely rather than wrongly; the name has its message.
+  const known = values.way?.every(({ name: one }) => one === IN_CAR || lookup.access(one) !== undefined) === true;
+  const way = known ? pick(values.way, lookup.access) : undefined;
+  return remember(record, [...labour, ...parts, ...sublets, ...fees, known, ...(way ?? [])], lookup.problems, (problems) => {
+    for (const key of ['do', 'fit', 'send', 'charge'] as const) reportRepeats(values[key] ?? [], key, problems);
+    const brought = bring(labour);
+    return {
+      ...sourceOf(record),
+      name: name.name,
+      title,
+      labour,
+      parts: [...new Set([...brought.parts, ...parts])],
+      sublets: [...new Set([...brought.sublets, ...sublets])],
+      fees: [...fees],
+      harvests: childrenOf(record, kinds.harvest).flatMap((child) => buildHarvest(child, problems)),
+      way,
+      wayAt: way === undefined || values.way === undefined ? undefined : (values.way[0]?.at ?? record.at),
+      worth: values.worth,
+      warranty: values.warranty,
+      cautions: wordsIn(values.caution),
+    };
+  });
 }
 
 /** The jobs with all that they need, each once, in the order in which they are first asked for. */
@@ -58,8 +70,8 @@ export function bring(jobs: readonly Labour[]): { readonly parts: readonly Part[
   return { parts: [...parts], sublets: [...sublets] };
 }
 
-function buildHarvest(record: RecordOf<typeof kinds.harvest>, lookup: Lookup): Harvest[] {
+function buildHarvest(record: RecordOf<typeof kinds.harvest>, problems: Problem[]): Harvest[] {
   if (record.title === undefined) return [];
-  if (record.values.value === undefined && !record.broken) lookup.problems.push(problem(moneyRules.amountMissing, record.at, { what: 'what the piece is worth', example: 'harvest "Alternator" 85.00' }));
+  if (record.values.value === undefined && !record.broken) problems.push(problem(moneyRules.amountMissing, record.at, { what: 'what the piece is worth', example: 'harvest "Alternator" 85.00' }));
   return [{ ...sourceOf(record), title: record.title.text, value: record.values.value }];
 }

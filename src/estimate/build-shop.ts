@@ -1,8 +1,10 @@
-import { problem, type Problem } from '../language/index.js';
+import { problem, type Problem, type Span } from '../language/index.js';
 import { childrenOf, kinds, type Amount, type RecordOf } from '../vocabulary/index.js';
 import { buildFee } from './build-work.js';
 import { currencyOf, unnamedCurrency } from './currency.js';
 import * as rules from './money-rules.js';
+import { nameTaken, onlyOnce } from './name-rules.js';
+import { remember } from './remember.js';
 import { wordsIn } from './scope.js';
 import { sourceOf } from './source.js';
 import type { Condition, CoreTax, MarkupBand, Rate, Shop, Tax, Tool } from './types.js';
@@ -20,6 +22,10 @@ export const noShop: Shop = {
 };
 
 export function buildShop(record: ShopRecord, problems: Problem[]): Shop {
+  return remember(record, [], problems, (own) => makeShop(record, own));
+}
+
+function makeShop(record: ShopRecord, problems: Problem[]): Shop {
   const { values } = record;
   const closed = values.closed ?? [];
   const weekdays = closed.flatMap((day) => ('word' in day ? [WEEKDAYS.indexOf(day.word)] : []));
@@ -35,7 +41,7 @@ export function buildShop(record: ShopRecord, problems: Problem[]): Shop {
     ...ratesOf(record, problems),
     markup: { parts: bandsOf(record, 'parts', problems), sublets: bandsOf(record, 'sublets', problems) },
     taxes: taxesOf(record, problems),
-    coreTax: coreTaxOf(record),
+    coreTax: coreTaxOf(record, problems),
     fees: childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, problems) ?? []),
     tools: childrenOf(record, kinds.tool).flatMap((child) => buildTool(child, true) ?? []),
   };
@@ -90,9 +96,16 @@ function sameEnd(a: Amount | undefined, b: Amount | undefined): boolean {
 }
 
 function taxesOf(record: ShopRecord, problems: Problem[]): Tax[] {
+  const seen = new Map<string, Span>();
   return childrenOf(record, kinds.tax).flatMap((child) => {
     const { percent, on, by } = child.values;
     if (child.name === undefined) return [];
+    const first = seen.get(child.name.name);
+    if (first !== undefined) {
+      problems.push(problem(nameTaken, child.name.at, { kind: 'tax', name: child.name.name }, { at: first, says: 'The first one' }));
+      return []; // charged once
+    }
+    seen.set(child.name.name, child.name.at);
     if (percent === undefined || on === undefined) {
       if (!child.broken) problems.push(problem(rules.taxUnclear, child.at, undefined));
       return [];
@@ -101,19 +114,25 @@ function taxesOf(record: ShopRecord, problems: Problem[]): Tax[] {
   });
 }
 
-function coreTaxOf(record: ShopRecord): Map<Condition, CoreTax> {
+function coreTaxOf(record: ShopRecord, problems: Problem[]): Map<Condition, CoreTax> {
   const all: readonly Condition[] = ['new', 'aftermarket', 'rebuilt', 'used', 'customer-supplied'];
   const found = new Map<Condition, CoreTax>();
   for (const child of childrenOf(record, kinds.coreTax)) {
     const { policy, on } = child.values;
-    if (policy === undefined) continue;
-    const conditions = on === undefined ? all : (wordsIn(on) as Condition[]);
+    if (policy === undefined) {
+      if (!child.broken) problems.push(problem(rules.amountMissing, child.at, { what: 'kept, refunded or none', example: 'core-tax refunded on used, rebuilt' }));
+      continue;
+    }
+    const conditions: readonly Condition[] = on === undefined ? all : wordsIn(on);
+    const before = conditions.find((condition) => found.has(condition));
+    if (before !== undefined) problems.push(problem(onlyOnce, child.at, { kind: 'core-tax', of: before }, { at: (found.get(before) as CoreTax).at, says: 'The first one' }));
     for (const condition of conditions) if (!found.has(condition)) found.set(condition, { ...sourceOf(child), policy: policy.word });
   }
   return found;
 }
 
 export function buildTool(record: RecordOf<typeof kinds.tool>, owned: boolean): Tool | undefined {
-  if (record.name === undefined || record.title === undefined) return undefined;
-  return { ...sourceOf(record), name: record.name.name, title: record.title.text, owned, price: record.values.price, arrives: record.values.arrives };
+  const { name, values } = record;
+  if (name === undefined) return undefined;
+  return remember(record, [owned], [], () => ({ ...sourceOf(record), name: name.name, title: record.title?.text ?? name.name, owned, price: values.price, arrives: values.arrives }));
 }

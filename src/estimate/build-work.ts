@@ -1,8 +1,10 @@
 import { problem, type Problem, type Span } from '../language/index.js';
-import { childrenOf, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
+import { childrenOf, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import * as moneyRules from './money-rules.js';
+import { onlyOnce } from './name-rules.js';
+import { remember } from './remember.js';
 import { wordsIn, type Scope } from './scope.js';
-import { sourceOf } from './source.js';
+import { sourceOf, titleOf } from './source.js';
 import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
 import * as rules from './work-rules.js';
 
@@ -20,12 +22,13 @@ export interface Lookup {
 }
 
 export function pick<T>(names: readonly Name[] | undefined, find: (name: string) => T | undefined): T[] {
-  const found: T[] = [];
-  for (const { name } of names ?? []) {
+  if (names === undefined) return [];
+  const found = new Set<T>();
+  for (const { name } of names) {
     const one = find(name);
-    if (one !== undefined && !found.includes(one)) found.push(one);
+    if (one !== undefined) found.add(one);
   }
-  return found;
+  return [...found];
 }
 
 /** The rate of a class of work; where none can be told, says so at the hours. */
@@ -37,32 +40,47 @@ function rateFor(className: Name | undefined, at: Span, { shop, problems }: Look
   return undefined;
 }
 
-export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Lookup, needs: (names: readonly Name[]) => Labour[]): Labour | undefined {
-  const { values, title } = record;
-  if (title === undefined) return undefined;
-  const modes = modesOf(record, lookup);
-  if (modes.length === 0 && !record.broken && !record.children.some((child) => child.broken)) lookup.problems.push(problem(rules.hoursMissing, record.at, undefined));
+export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Lookup, needed: (names: readonly Name[]) => Labour[]): Labour | undefined {
+  const { values } = record;
   const isTool = ({ name }: Name) => lookup.scope.find('labour', name) === undefined && lookup.scope.find('tool', name) !== undefined;
-  const wants = values.needs ?? [];
-  return {
-    ...sourceOf(record),
-    name: record.name?.name,
-    title: title.text,
-    count: values.count,
-    modes,
-    rate: modes.length === 0 ? undefined : rateFor(values.class, (modes[0] as Mode).hours.at, lookup),
-    needs: needs(wants.filter((name) => !isTool(name))),
-    tools: pick(wants.filter(isTool), lookup.tool),
-    ...usedGoods(values.uses, lookup),
-    because: pick(values.because, lookup.finding),
-    cautions: wordsIn(values.caution),
-  };
+  const needs = values.needs === undefined ? [] : needed(values.needs.filter((name) => !isTool(name)));
+  const tools = values.needs === undefined ? [] : pick(values.needs.filter(isTool), lookup.tool);
+  const { parts, sublets } = usedGoods(values.uses, lookup);
+  const because = pick(values.because, lookup.finding);
+  const ways = waysNamed(record).map(({ name }) => lookup.access(name));
+  const madeFrom = [lookup.shop, ...needs, ...tools, ...parts, ...sublets, ...because, ...ways];
+  return remember(record, madeFrom, lookup.problems, (problems) => {
+    const title = titleOf(record);
+    if (title === undefined) return undefined;
+    const own = { ...lookup, problems };
+    const modes = modesOf(record, own);
+    // Hours behind an unknown way in are said all the same: the name has its own message.
+    const saysHours = values.hours !== undefined || childrenOf(record, kinds.takes).length > 0;
+    if (!saysHours && !record.broken) problems.push(problem(rules.hoursMissing, record.at, undefined));
+    return {
+      record, at: record.at, broken: record.broken,
+      name: record.name?.name,
+      title,
+      count: values.count,
+      modes,
+      rate: modes.length === 0 ? undefined : rateFor(values.class, (modes[0] as Mode).hours.at, own),
+      needs, tools, parts, sublets, because,
+      cautions: wordsIn(values.caution),
+    };
+  });
+}
+
+/** Every way in that a job's times name. */
+function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {
+  const below = record.children.flatMap((child) => (is(child, kinds.takes) ? (child.values.with ?? []) : []));
+  return record.values.with === undefined ? below : [...record.values.with, ...below];
 }
 
 /** Names behind `uses` stand for parts first, then for outside work. */
 function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): { readonly parts: Part[]; readonly sublets: Sublet[] } {
+  if (uses === undefined) return { parts: [], sublets: [] };
   const isSublet = ({ name }: Name) => lookup.scope.find('part', name) === undefined && lookup.scope.find('sublet', name) !== undefined;
-  return { parts: pick(uses?.filter((name) => !isSublet(name)), lookup.part), sublets: pick(uses?.filter(isSublet), lookup.sublet) };
+  return { parts: pick(uses.filter((name) => !isSublet(name)), lookup.part), sublets: pick(uses.filter(isSublet), lookup.sublet) };
 }
 
 function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] {
@@ -89,9 +107,15 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] 
 }
 
 export function buildAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, includes: readonly Access[]): Access | undefined {
-  const { values, name, title } = record;
+  const used = usedGoods(record.values.uses, lookup);
+  const tools = pick(record.values.needs, lookup.tool);
+  return remember(record, [lookup.shop, ...includes, ...used.parts, ...used.sublets, ...tools], lookup.problems, (problems) => makeAccess(record, { ...lookup, problems }, includes, used, tools));
+}
+
+function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, includes: readonly Access[], used: ReturnType<typeof usedGoods>, tools: readonly Tool[]): Access | undefined {
+  const { values, name } = record;
+  const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
-  const used = usedGoods(values.uses, lookup);
   const parts = [...used.parts, ...childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? [])];
   const sublets = [...used.sublets, ...childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? [])];
   const hours = values.remove ?? values.refit;
@@ -99,12 +123,12 @@ export function buildAccess(record: RecordOf<typeof kinds.access>, lookup: Looku
   return {
     ...sourceOf(record),
     name: name.name,
-    title: title.text,
+    title,
     includes,
     remove: values.remove,
     refit: values.refit,
     rate: hours === undefined ? undefined : rateFor(values.class, hours.at, lookup),
-    tools: pick(values.needs, lookup.tool),
+    tools,
     parts,
     sublets,
     cautions: wordsIn(values.caution),
@@ -112,16 +136,22 @@ export function buildAccess(record: RecordOf<typeof kinds.access>, lookup: Looku
 }
 
 export function buildPart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | undefined {
-  const { values, title, broken } = record;
+  return remember(record, [lookup.shop], lookup.problems, (problems) => makePart(record, { ...lookup, problems }));
+}
+
+function makePart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | undefined {
+  const { values, broken } = record;
+  const title = titleOf(record);
   if (title === undefined) return undefined;
   const condition = values.condition?.word;
   if (!broken && condition !== 'customer-supplied') checkPrice(record, 'part', 'part pump "Coolant pump" 64.30 new', lookup);
   if (!broken && condition === undefined && (values.price ?? values.cost) !== undefined) lookup.problems.push(problem(moneyRules.conditionMissing, record.at, undefined));
-  const core = childrenOf(record, kinds.core)[0];
+  const [core, ...otherCores] = childrenOf(record, kinds.core);
+  for (const other of otherCores) lookup.problems.push(problem(onlyOnce, other.at, { kind: 'core' }, core === undefined ? undefined : { at: core.at, says: 'The first one' }));
   return {
-    ...sourceOf(record),
+    record, at: record.at, broken,
     name: record.name?.name,
-    title: title.text,
+    title,
     quantity: values.quantity,
     price: values.price,
     cost: values.cost,
@@ -147,12 +177,17 @@ function buildCore(record: RecordOf<typeof kinds.core>, lookup: Lookup): Core {
 }
 
 export function buildSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Sublet | undefined {
-  const { values, title } = record;
+  return remember(record, [lookup.shop], lookup.problems, (problems) => makeSublet(record, { ...lookup, problems }));
+}
+
+function makeSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Sublet | undefined {
+  const { values } = record;
+  const title = titleOf(record);
   if (title === undefined) return undefined;
   if (!record.broken) checkPrice(record, 'outside work', 'sublet head-work "Valves, seats, faces" 12 at cost 31.00', lookup);
   return {
     ...sourceOf(record),
-    name: record.name?.name, title: title.text, quantity: values.quantity, price: values.price, cost: values.cost,
+    name: record.name?.name, title, quantity: values.quantity, price: values.price, cost: values.cost,
     backIn: values.backIn, warranty: values.warranty,
   };
 }
@@ -171,19 +206,25 @@ function checkPrice(record: RecordOf<typeof kinds.part> | RecordOf<typeof kinds.
 }
 
 export function buildFee(record: RecordOf<typeof kinds.fee>, problems: Problem[]): Fee | undefined {
-  const { values, title } = record;
+  return remember(record, [], problems, (own) => makeFee(record, own));
+}
+
+function makeFee(record: RecordOf<typeof kinds.fee>, problems: Problem[]): Fee | undefined {
+  const { values } = record;
+  const title = titleOf(record);
   if (title === undefined) return undefined;
   const of = wordsIn(values.of);
   if (!record.broken) {
     const lacks = values.price === undefined && values.percent === undefined ? 'amount' : values.price !== undefined && values.percent !== undefined ? 'one' : values.percent !== undefined && of.length === 0 ? 'of' : undefined;
     if (lacks !== undefined) problems.push(problem(moneyRules.feeUnclear, record.at, { lacks }));
   }
-  return { ...sourceOf(record), name: record.name?.name, title: title.text, quantity: values.quantity, price: values.price, percent: values.percent, of, cap: values.cap };
+  return { ...sourceOf(record), name: record.name?.name, title, quantity: values.quantity, price: values.price, percent: values.percent, of, cap: values.cap };
 }
 
 export function buildFinding(record: RecordOf<typeof kinds.finding>): Finding | undefined {
-  const { values, title } = record;
+  const { values } = record;
+  const title = titleOf(record);
   if (title === undefined) return undefined;
-  return { ...sourceOf(record), name: record.name?.name, title: title.text, compression: values.compression, leakage: values.leakage, debris: values.debris?.word };
+  return remember(record, [], [], () => ({ ...sourceOf(record), name: record.name?.name, title, compression: values.compression, leakage: values.leakage, debris: values.debris?.word }));
 }
 

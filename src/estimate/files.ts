@@ -1,6 +1,8 @@
-import { problem, type Problem, type Span, type Tree } from '../language/index.js';
-import { is, kinds, readBlock, formatVersion, type Record } from '../vocabulary/index.js';
+import { plainForm, problem, type Problem, type Span, type Statement, type Tree } from '../language/index.js';
+import { is, kinds, readBlock, formatVersion, valueRules, type Record } from '../vocabulary/index.js';
 import * as rules from './file-rules.js';
+import type { Lost } from './echoes.js';
+import { onlyOnce } from './name-rules.js';
 
 /** Where the estimate room gets trees from. Paths are resolved by it, never outside the root. */
 export interface Sources {
@@ -20,6 +22,7 @@ export interface Gathered {
   /** Every file that was asked for, those that are missing or not read yet too. */
   readonly uses: readonly string[];
   readonly waitsFor: readonly string[];
+  readonly lost: Lost;
 }
 
 /** Reads a file and the files it uses. */
@@ -28,29 +31,55 @@ export function gather(uri: string, sources: Sources): Gathered {
   const problems: Problem[] = [];
   const done = new Set<string>();
   const waitsFor: string[] = [];
+  const words = new Set<string>();
+  let filesLost = false;
   visit(uri, []);
   done.delete(uri);
-  return { records, problems, uses: [...done], waitsFor };
+  return { records, problems, uses: [...done], waitsFor, lost: { files: filesLost, words } };
 
   function visit(file: string, path: readonly string[]): void {
     done.add(file);
     const tree = sources.treeOf(file);
-    if (typeof tree === 'string') return;
-    const own: Record[] = [];
-    for (const block of tree.blocks) {
-      const read = readBlock(block);
-      for (const one of read.problems) problems.push(one);
-      for (const record of read.records) own.push(record);
+    if (typeof tree === 'string') {
+      filesLost = true;
+      return;
     }
-    if (!checkFormat(tree, own)) return;
-    for (const record of own) if (is(record, kinds.use) && record.title !== undefined) follow(record, file, [...path, file]);
+    const read = tree.blocks.map(readBlock);
+    const own = read.flatMap(({ records: some }) => some);
+    if (!checkFormat(tree, own)) {
+      filesLost = true;
+      return;
+    }
+    for (const block of read) {
+      for (const one of block.problems) problems.push(one);
+      for (const statement of block.unread) lose(statement);
+      for (const { kind, name, statement } of block.records) if (kind.name !== 'none' && name === undefined) loseToken(statement.tokens[1]);
+    }
+    for (const record of own) {
+      if (!is(record, kinds.use)) continue;
+      if (record.title === undefined) filesLost = true;
+      else follow(record, file, [...path, file]);
+    }
     for (const record of own) records.push(record);
+  }
+
+  /** Whatever a line that could not be read may have named. */
+  function lose({ tokens, children }: Statement): void {
+    tokens.forEach(loseToken);
+    children.forEach(lose);
+  }
+
+  function loseToken(token: Statement['tokens'][0] | undefined): void {
+    if (token !== undefined && token.kind !== 'text') words.add(token.kind === 'strange' ? (plainForm(token.text) ?? token.text) : token.text);
   }
 
   function follow(record: Record, file: string, path: readonly string[]): void {
     const title = record.title as NonNullable<Record['title']>;
     const target = sources.resolvePath(file, title.text);
-    const say = (rule: typeof rules.useMissing) => void problems.push(problem(rule, title.at, { path: title.text }));
+    const say = (rule: typeof rules.useMissing) => {
+      problems.push(problem(rule, title.at, { path: title.text }));
+      if (rule !== rules.useCircular) filesLost = true;
+    };
     if (target === undefined) say(rules.useOutside);
     else if (path.includes(target)) say(rules.useCircular);
     else if (done.has(target)) return; // a shared file that two shared files use is read once
@@ -66,23 +95,30 @@ export function gather(uri: string, sources: Sources): Gathered {
   /** False where the file is of a newer form, and nothing of it may be trusted. */
   function checkFormat(tree: Tree, own: readonly Record[]): boolean {
     const first = own[0];
-    const format = own.find((record) => is(record, kinds.format));
+    const [format, ...others] = own.filter((record) => is(record, kinds.format));
     const at: Span = first?.at ?? { block: tree.blocks[0] as NonNullable<Tree['blocks'][0]>, start: 0, end: 0 };
     if (format === undefined) {
       if (tree.text.trim() === '' && tree.uri !== uri) return true;
-      const headless = tree.blocks.find((block) => block.statements.length > 0);
       // Where the first line can't be read it has its own message already.
-      if (first !== undefined || headless === undefined) problems.push(problem(rules.formatMissing, { ...at, end: at.start + firstWord(at) }, undefined));
+      if (nothingBefore(tree, first)) problems.push(problem(rules.formatMissing, { ...at, end: at.start + firstWord(at) }, undefined));
       return true;
     }
     if (format !== first) problems.push(problem(rules.formatNotFirst, format.at, undefined));
-    const version = is(format, kinds.format) ? format.values.version : undefined;
+    for (const other of others) problems.push(problem(onlyOnce, other.at, { kind: kinds.format.word }, { at: format.at, says: 'The first one' }));
+    const { version } = format.values;
+    if (version === undefined && !format.broken) problems.push(problem(valueRules.expected, format.at, { wanted: 'the number of the form', example: `${kinds.format.word} ${formatVersion}`, found: undefined }));
     if (version !== undefined && version.likely.gt(formatVersion)) {
       problems.push(problem(rules.formatNewer, version.at, { version: version.likely.toFixed() }));
       return false;
     }
     return true;
   }
+}
+
+/** True where nothing but blank lines and comments stands before a record, or in the whole file where there is none. */
+function nothingBefore({ text, blocks, starts }: Tree, record: Record | undefined): boolean {
+  const end = record === undefined ? text.length : (starts[blocks.indexOf(record.block)] ?? 0) + record.at.start;
+  return text.slice(0, end).replace(/^\ufeff/, '').split('\n').every((line) => /^\s*(#|$)/.test(line));
 }
 
 function firstWord(at: Span): number {

@@ -5,14 +5,14 @@ const article = (kind: string) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${k
 
 export const nameTaken: Rule<{ readonly kind: string; readonly name: string }> = {
   code: 'name-taken', family: 'names', severity: 'error', title: 'Two lines with one name',
-  message: ({ kind, name }) => ({ what: `There is already ${article(kind)} called ${clip(name)}.`, why: 'A line that names it could mean either; the first one is used.', instead: 'Give one of them another name.' }),
+  message: ({ kind, name }) => ({ what: `There is already ${article(kind)} line called ${clip(name)}.`, why: 'A line that names it could mean either; the first one is used.', instead: 'Give one of them another name.' }),
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 new\npart «pump» "Coolant pump, other make" 51.00 aftermarket\n',
 };
 
 export const unknownName: Rule<{ readonly name: string; readonly kinds: readonly string[]; readonly meant: string | undefined; readonly isA: string | undefined }> = {
   code: 'unknown-name', family: 'names', severity: 'error', title: 'A name that nothing has',
   message: ({ name, kinds, meant, isA }) => ({
-    what: isA === undefined ? `There is no ${kinds.join(' or ')} called ${clip(name)}.` : `${clip(name)} is ${article(isA)}, but ${kinds.map(article).join(' or ')} is needed here.`,
+    what: isA === undefined ? `There is no ${kinds.join(' or ')} called ${clip(name)}.` : `${clip(name)} is the name of ${article(isA)} line, but ${kinds.map(article).join(' or ')} line is needed here.`,
     why: 'What it stands for is not counted.',
     instead: meant === undefined ? `Correct the name, or add a line: ${kinds[0] ?? ''} ${clip(name)} "Title"` : `Did you mean ${meant}?`,
   }),
@@ -38,8 +38,8 @@ export const saidBefore: Rule<{ readonly name: string; readonly word: string }> 
   example: 'steelyard 1\nshop "S"\n  rate bench 100.00\nlabour pump "Replace the pump" 2 h\noption repair "Replace the pump"\n  do pump\n  do «pump»\n',
 };
 
-export const onlyOnce: Rule<{ readonly kind: string }> = {
+export const onlyOnce: Rule<{ readonly kind: string; readonly of?: string }> = {
   code: 'only-once', family: 'names', severity: 'error', title: 'A line that may stand only once',
-  message: ({ kind }) => ({ what: `There is already ${article(kind)} line.`, why: 'An estimate has one; the first is used.', instead: 'Remove the one that is wrong.' }),
+  message: ({ kind, of }) => ({ what: `There is already ${article(kind)} line${of === undefined ? '' : ` for ${of}`}.`, why: 'Only one can hold; the first is used.', instead: 'Remove the one that is wrong.' }),
   example: 'steelyard 1\nvehicle "Van"\n«vehicle "Another van"»\n',
 };

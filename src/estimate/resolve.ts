@@ -1,12 +1,14 @@
-import { problem, type Problem, type Span } from '../language/index.js';
-import { is, kinds, type Kind, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { problem, type Block, type Problem, type Span } from '../language/index.js';
+import { is, kinds, valueRules, type Kind, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { buildOption } from './build-option.js';
 import { buildShop, buildTool, noShop } from './build-shop.js';
 import { buildAccess, buildFee, buildFinding, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import { checkCurrencies } from './check-currency.js';
 import { checkFindings, checkVin } from './check-vehicle.js';
 import { gather, type Sources } from './files.js';
+import { withoutEchoes } from './echoes.js';
 import * as rules from './name-rules.js';
+import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
 import type { Access, Estimate, Header, Labour, Vehicle } from './types.js';
@@ -21,13 +23,15 @@ export interface Resolved {
   readonly uses: readonly string[];
   /** Files that have not been read yet; resolve again when they are. */
   readonly waitsFor: readonly string[];
+  /** Blocks without a fault of their own that rest on something that could not be read. */
+  readonly spoiled: ReadonlySet<Block>;
 }
 
 /** Reads a file with its shared files and resolves every name. Never throws. */
 export function resolve(uri: string, sources: Sources): Resolved {
   const gathered = gather(uri, sources);
   const problems: Problem[] = [...gathered.problems];
-  const { records } = gathered;
+  const { records, lost } = gathered;
   const scope = new Scope(records, problems);
   for (const record of records) scope.checkNames(record);
 
@@ -50,16 +54,18 @@ export function resolve(uri: string, sources: Sources): Resolved {
     sublets: named(records, kinds.sublet, lookup.sublet),
     fees: named(records, kinds.fee, feeNamed),
     tools: named(records, kinds.tool, lookup.tool),
-    options: records.flatMap((record) => {
-      return is(record, kinds.option) ? (buildOption(record, lookup, feeNamed) ?? []) : [];
-    }),
+    options: records.flatMap((record) => (is(record, kinds.option) ? (buildOption(record, lookup, feeNamed) ?? []) : [])),
     consider: records.flatMap((record) => (is(record, kinds.consider) ? pick(record.values.labour, lookup.labour) : [])),
     notes: records.flatMap((record) => (is(record, kinds.note) && record.title !== undefined ? [record.title.text] : [])),
   };
+  for (const record of records) {
+    if (!is(record, kinds.consider) || record.broken || record.values.labour !== undefined) continue;
+    problems.push(problem(valueRules.expected, record.at, { wanted: 'the name of a labour line', example: 'consider tensioner, plugs-job', found: undefined }));
+  }
   checkCurrencies(records, shop.currency.code, problems);
   checkVin(records, problems);
   checkFindings(estimate, problems);
-  return { estimate, records, scope, problems, uses: gathered.uses, waitsFor: gathered.waitsFor };
+  return { estimate, records, scope, ...withoutEchoes(problems, estimate, lost), uses: gathered.uses, waitsFor: gathered.waitsFor };
 }
 
 function named<T>(records: readonly Record[], kind: Kind, find: (name: string) => T | undefined): T[] {
@@ -144,10 +150,10 @@ function onlyOne<F extends Kind>(records: readonly Record[], kind: F, problems: 
 
 function buildHeader(record: RecordOf<typeof kinds.estimate>): Header {
   const { values } = record;
-  return { ...sourceOf(record), title: record.title?.text ?? '', written: values.written?.iso, start: values.start?.iso, valid: values.valid };
+  return remember(record, [], [], () => ({ ...sourceOf(record), title: record.title?.text ?? '', written: values.written?.iso, start: values.start?.iso, valid: values.valid }));
 }
 
 function buildVehicle(record: RecordOf<typeof kinds.vehicle>): Vehicle {
   const { values } = record;
-  return { ...sourceOf(record), title: record.title?.text ?? '', vin: values.vin?.text, built: values.built?.iso, odometer: values.odometer, worth: values.worth };
+  return remember(record, [], [], () => ({ ...sourceOf(record), title: record.title?.text ?? '', vin: values.vin?.text, built: values.built?.iso, odometer: values.odometer, worth: values.worth }));
 }

@@ -13,8 +13,10 @@ export class Scope {
     records: readonly Record[],
     private readonly problems: Problem[],
   ) {
+    const shop = records.find((record) => record.kind.word === 'shop');
     for (const record of records) {
       this.add(record);
+      if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
       for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') this.add(child);
     }
   }

@@ -2,8 +2,10 @@
 export type { Token, TokenKind } from './token.js';
 export type { Block, Comment, Range, Span, Statement, Tree } from './tree.js';
 export { spanOfStatement, spanOfTokens, statementsOf } from './tree.js';
-export type { Family, Fix, Message, Problem, Rule, Severity } from './problem.js';
+export type { Fix, Message, Problem, Severity } from './tree.js';
+export type { Family, Rule } from './problem.js';
 export { problem, sentence } from './problem.js';
 export { parse, print, rangeIn, reparse } from './parse.js';
 export { limits } from './limits.js';
+export { plainForm } from './look-alikes.js';
 export * as syntaxRules from './syntax-rules.js';

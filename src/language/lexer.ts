@@ -24,7 +24,7 @@ export function lexLine(text: string, from: number, to: number, line: number): L
     } else if (code === QUOTE) {
       const end = endOfText(text, at, to);
       const closed = end > at + 1 && text.charCodeAt(end - 1) === QUOTE && !isEscapedAt(text, end - 1, at);
-      tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, closed ? end - 1 : end)) });
+      tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, closed ? end - 1 : end)), ...(closed ? {} : { open: true }) });
       if (!closed) return { tokens, comment: undefined, openText: at };
       at = end;
     } else if (code === COMMA || code === SLASH || code === PERCENT) {
@@ -103,7 +103,7 @@ function kindOfRun(run: string): TokenKind {
   let wordLike = true;
   for (let i = 0; i < run.length; i++) {
     const code = run.charCodeAt(i);
-    if (code > 126 || code < 33) return 'strange';
+    if ((code > 126 || code < 33) && !isCurrencySign(code)) return 'strange';
     if (isDigit(code)) continue;
     if (code === 46) {
       dots++;
@@ -121,6 +121,11 @@ function kindOfRun(run: string): TokenKind {
 
 export function isDigit(code: number): boolean {
   return code >= 48 && code <= 57;
+}
+
+/** The signs of ISO 10646 for cent, pound, yen and the block of currency signs: wrong at a number, but never a look-alike. */
+function isCurrencySign(code: number): boolean {
+  return (code >= 0xa2 && code <= 0xa5) || (code >= 0x20a0 && code <= 0x20cf);
 }
 
 function isLetter(code: number): boolean {

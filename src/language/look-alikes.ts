@@ -2,7 +2,6 @@
 const plain: Readonly<Record<string, string>> = {
   '“': '"', '”': '"', '„': '"', '«': '"', '»': '"', '‟': '"', '＂': '"',
   '–': '-', '—': '-', '‐': '-', '‑': '-', '−': '-', '⁄': '/', '∕': '/', '٫': '.', '‚': ',',
-  '\u00a0': ' ', '\u2007': ' ', '\u2009': ' ', '\u202f': ' ', '\u3000': ' ', '\ufeff': '',
   а: 'a', е: 'e', о: 'o', р: 'p', с: 'c', х: 'x', у: 'y', і: 'i', ѕ: 's', ј: 'j', һ: 'h', к: 'k', т: 't', м: 'm', н: 'h', в: 'b',
   А: 'A', В: 'B', Е: 'E', К: 'K', М: 'M', Н: 'H', О: 'O', Р: 'P', С: 'C', Т: 'T', Х: 'X', У: 'Y',
   ο: 'o', ν: 'v', α: 'a', ι: 'i', κ: 'k', ρ: 'p', τ: 't',
@@ -17,6 +16,8 @@ export function plainForm(run: string): string | undefined {
     const code = character.codePointAt(0) ?? 0;
     if (code >= 32 && code < 127) out += character;
     else if (code >= 0xff01 && code <= 0xff5e) out += String.fromCharCode(code - 0xfee0);
+    else if (hidden.test(character)) continue;
+    else if (isSpaceLike(code)) out += ' ';
     else {
       const twin = plain[character];
       if (twin === undefined) return undefined;
@@ -26,6 +27,11 @@ export function plainForm(run: string): string | undefined {
   return out;
 }
 
+/** Spaces that are not the plain one: no-break, narrow, wide and so on. */
+export function isSpaceLike(code: number): boolean {
+  return code === 0xa0 || code === 0x1680 || (code >= 0x2000 && code <= 0x200a) || code === 0x202f || code === 0x205f || code === 0x3000;
+}
+
 /** Controls, bidirectional marks and zero-width characters, wherever they stand. */
 // eslint-disable-next-line no-control-regex
-export const hidden = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2060-\u2069\u00ad\ufeff]/;
+export const hidden = /[\u0000-\u0008\u000b-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2060-\u2069\u00ad\ufeff]/;

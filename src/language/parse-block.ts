@@ -1,14 +1,16 @@
 import { lexLine } from './lexer.js';
 import { limits } from './limits.js';
-import { hidden, plainForm } from './look-alikes.js';
-import { problem, type Problem } from './problem.js';
+import { hidden, isSpaceLike, plainForm } from './look-alikes.js';
+import { problem } from './problem.js';
 import * as rules from './syntax-rules.js';
-import type { Block, Comment, Span, Statement } from './tree.js';
+import type { Block, Comment, Problem, Span, Statement } from './tree.js';
 
 interface Open {
   readonly statement: Statement & { children: Statement[] };
   readonly indent: number;
   readonly lead: string;
+  /** Nothing is told about what stands below a line that was left out: the line itself has a message. */
+  readonly leftOut: boolean;
 }
 
 /** Parses one block. `first` says whether it starts the file, where a byte order mark is passed over in silence. */
@@ -37,8 +39,10 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
   function readLine(start: number, end: number): void {
     let indentEnd = start;
     let tabs = 0;
-    for (let code = text.charCodeAt(indentEnd); indentEnd < end && (code === 32 || code === 9); code = text.charCodeAt(++indentEnd)) {
+    let oddSpaces = 0;
+    for (let code = text.charCodeAt(indentEnd); indentEnd < end && (code === 32 || code === 9 || isSpaceLike(code)); code = text.charCodeAt(++indentEnd)) {
       if (code === 9) tabs++;
+      else if (code !== 32) oddSpaces++;
     }
     if (end - start > limits.lineLength) {
       problems.push(problem(rules.longLine, span(start, end), { length: end - start }));
@@ -50,6 +54,7 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
     if (!isPlain(text, indentEnd, end)) reportCharacters(start, end, lexed.tokens);
     if (lexed.openText !== undefined) problems.push(problem(rules.openText, span(lexed.openText, end), undefined));
     if (lexed.tokens.length === 0) return;
+    if (oddSpaces > 0) reportStrange(start, indentEnd);
 
     const indent = indentEnd - start;
     const parent = findParent(start, indentEnd, indent, tabs);
@@ -58,24 +63,27 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
     const statement = { block, tokens: lexed.tokens, comment: lexed.comment, indent, line: lineNumber, children };
     if (parent === undefined) statements.push(statement);
     else parent.statement.children.push(statement);
-    open.push({ statement, indent, lead: text.slice(start, indentEnd) });
+    open.push({ statement, indent, lead: text.slice(start, indentEnd), leftOut: false });
   }
 
   /** Closes what this line is no part of and returns what it belongs to. */
   function findParent(start: number, indentEnd: number, indent: number, tabs: number): Open | undefined | 'left out' {
     let closed: Open | undefined;
     while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) closed = open.pop();
-    const parent = open[open.length - 1];
     const lead = span(start, indentEnd);
+    const otherStyle = (other: Open) => other.lead !== '' && other.lead.includes('\t') !== tabs > 0;
+    const clashes = indent > 0 && ((tabs > 0 && tabs < indent) || open.some(otherStyle) || (closed !== undefined && otherStyle(closed)));
+    // How wide a tab is nobody knows: the line belongs to the nearest line whose indentation it repeats.
+    while (clashes && open.length > 1 && !text.startsWith((open[open.length - 1] as Open).lead, start)) closed = open.pop();
+    const parent = open[open.length - 1];
+    if (parent?.leftOut === true) return 'left out';
     if (indent > 0 && parent === undefined && closed === undefined) {
       problems.push(problem(rules.strayIndent, lead, undefined));
       return 'left out';
     } else if (open.length >= limits.depth) {
       problems.push(problem(rules.tooDeep, lead, undefined));
       return 'left out';
-    } else if (tabs > 0 && (tabs < indent || indentStyleClashes(tabs > 0))) {
-      problems.push(problem(rules.mixedIndent, lead, { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
-    } else if (tabs === 0 && indent > 0 && indentStyleClashes(false)) {
+    } else if (clashes) {
       problems.push(problem(rules.mixedIndent, lead, { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
     } else if (closed !== undefined && closed.indent > indent && indent > 0) {
       problems.push(problem(rules.unevenIndent, lead, { nearest: closed.lead }));
@@ -86,28 +94,23 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
   /** A line that can't be read takes the lines below it along: they belong to it and to nothing else. */
   function leaveOut(indent: number, lead: string): void {
     while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) open.pop();
-    if (open.length >= limits.depth) return;
-    open.push({ statement: { block, tokens: [], comment: undefined, indent, line: lineNumber, children: [] }, indent, lead });
-  }
-
-  /** True where an indented line in the block before this one uses the other character. */
-  function indentStyleClashes(withTabs: boolean): boolean {
-    return open.some(({ lead }) => lead.length > 0 && lead.includes('\t') !== withTabs);
+    if (open[open.length - 1]?.leftOut === true) return;
+    open.push({ statement: { block, tokens: [], comment: undefined, indent, line: lineNumber, children: [] }, indent, lead, leftOut: true });
   }
 
   function reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {
-    const at = text.slice(start, end).search(hidden);
-    if (at >= 0) {
-      // One message for one line: a pasted line can hold dozens.
-      const code = `U+${text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
-      problems.push(problem(rules.hiddenCharacter, span(start + at, start + at + 1), { code }));
-      return;
-    }
+    // One message for one line: a pasted line can hold dozens. What stops the reading of the line comes first.
     const strange = tokens.find((token) => token.kind === 'strange');
-    if (strange !== undefined) {
-      const written = text.slice(strange.start, strange.end);
-      problems.push(problem(rules.strangeCharacter, span(strange.start, strange.end), { written, plain: plainForm(written) }));
-    }
+    if (strange !== undefined) return reportStrange(strange.start, strange.end);
+    const at = text.slice(start, end).search(hidden);
+    if (at < 0) return;
+    const code = `U+${text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
+    problems.push(problem(rules.hiddenCharacter, span(start + at, start + at + 1), { code }));
+  }
+
+  function reportStrange(start: number, end: number): void {
+    const written = text.slice(start, end);
+    problems.push(problem(rules.strangeCharacter, span(start, end), { written, plain: plainForm(written) }));
   }
 }
 

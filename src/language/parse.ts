@@ -1,3 +1,4 @@
+import { isSpaceLike } from './look-alikes.js';
 import { parseBlock } from './parse-block.js';
 import type { Block, Range, Span, Tree } from './tree.js';
 
@@ -54,7 +55,7 @@ function blockStarts(text: string): number[] {
   let at = 0;
   while ((at = nextLine(text, at)) < text.length) {
     const code = text.charCodeAt(at);
-    if (code !== 32 && code !== 9 && code !== 35 && code !== 10 && code !== 13) starts.push(at);
+    if (code !== 32 && code !== 9 && code !== 35 && code !== 10 && code !== 13 && !isSpaceLike(code)) starts.push(at);
   }
   return starts;
 }

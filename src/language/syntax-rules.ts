@@ -1,5 +1,7 @@
-import type { Rule, Span } from './index.js';
+import type { Rule } from './problem.js';
+import type { Span } from './tree.js';
 import { limits } from './limits.js';
+import { hidden, isSpaceLike } from './look-alikes.js';
 
 const swap = (title: string, at: Span, text: string) => ({ title, at, text });
 
@@ -24,9 +26,9 @@ export const mixedIndent: Rule<{ readonly plain: string }> = {
   message: () => ({
     what: 'This line is indented with a mix of tabs and spaces.',
     why: 'Which line it belongs to depends on how wide a tab is shown, so it could end up under the wrong option.',
-    instead: 'Indent with spaces, two for each step.',
+    instead: 'Indent it like the lines around it, best with two spaces for each step.',
   }),
-  fix: ({ plain }, at) => swap('Indent with spaces', at, plain),
+  fix: ({ plain }, at) => swap('Indent like the lines around it', at, plain),
   example: 'steelyard 1\nvehicle "Van"\n  odometer 90000 mi\n« \t»worth 4000\n',
 };
 
@@ -90,11 +92,11 @@ export const strangeCharacter: Rule<{ readonly written: string; readonly plain: 
   severity: 'error',
   title: 'A character that only looks right',
   message: ({ written, plain }) => ({
-    what: `${describe(written)} ${plain === undefined ? 'means nothing here' : `looks like ${plain} but is another character`}.`,
-    why: 'Such characters come in by copy and paste; names and figures with them would not match what they look like.',
-    instead: plain === undefined ? 'Remove it, or put it inside a "title".' : `Type ${plain}.`,
+    what: whatIsStrange(written, plain),
+    why: 'Such characters come in by copy and paste; names and figures with them do not match what they look like, so the line can’t be read to its end.',
+    instead: plain === undefined ? 'Remove it, or put it inside a "title".' : plain === '' ? 'Delete it.' : plain.trim() === '' ? 'Type plain spaces instead.' : `Type ${plain.trim()}${plain.includes(' ') && !plain.startsWith('"') ? ' with a plain space' : ''}.`,
   }),
-  fix: ({ plain }, at) => (plain === undefined ? undefined : swap(`Write ${plain}`, at, plain)),
+  fix: ({ plain }, at) => (plain === undefined ? undefined : swap(plain === '' ? 'Delete the invisible character' : plain.trim() === '' ? 'Write plain spaces' : `Write ${plain.trim()}`, at, plain)),
   example: 'steelyard 1\npart pump «“Coolant pump”» 64.30 new\n',
 };
 
@@ -112,7 +114,13 @@ export const hiddenCharacter: Rule<{ readonly code: string }> = {
   example: 'steelyard 1\nnote "Price «\u202e»03.46"\n',
 };
 
-function describe(written: string): string {
-  const codes = [...written].slice(0, 3).map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`);
-  return `“${written.length > 20 ? `${written.slice(0, 20)}…` : written}” (${codes.join(' ')})`;
+function whatIsStrange(written: string, plain: string | undefined): string {
+  const strange = [...new Set(written)].filter((character) => !/[ -~]/.test(character));
+  const codes = strange.slice(0, 3).map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`).join(' ');
+  const visible = [...written].filter((character) => !hidden.test(character)).join('').trim();
+  const shown = `“${visible.length > 20 ? `${visible.slice(0, 20)}…` : visible}”`;
+  if (plain === undefined) return `${shown} means nothing here (${codes}).`;
+  if (strange.every((character) => hidden.test(character))) return visible === '' ? `There is an invisible character here (${codes}).` : `${shown} has an invisible character in it (${codes}).`;
+  if (strange.every((character) => isSpaceLike(character.charCodeAt(0)))) return visible === '' ? `The space here is not a plain one (${codes}).` : `${shown} has a space at it that is not a plain one (${codes}).`;
+  return `${shown} looks like ${plain.trim()} but is written with other characters (${codes}).`;
 }

@@ -15,4 +15,6 @@ export interface Token {
   readonly end: number;
   /** As written; for `text` without its quotes and with `\"` and `\\` undone. */
   readonly text: string;
+  /** Set on a text whose closing quote is missing: it has swallowed the rest of the line. */
+  readonly open?: true;
 }

@@ -1,4 +1,3 @@
-import type { Problem } from './problem.js';
 import type { Token } from './token.js';
 
 /** One line with its indented lines below it. */
@@ -41,6 +40,40 @@ export interface Span {
   readonly block: Block;
   readonly start: number;
   readonly end: number;
+}
+
+/**
+ * How much a problem matters. `error`: the line can't be priced as written. `warning`: priced, but probably not
+ * what was meant. `advice`: worth a look.
+ */
+export type Severity = 'error' | 'warning' | 'advice';
+
+/** What a problem says, always in three parts. */
+export interface Message {
+  /** What is wrong. */
+  readonly what: string;
+  /** Why it matters to the quote. */
+  readonly why: string;
+  /** What to write instead. */
+  readonly instead: string;
+}
+
+/** A one-step edit that mends the problem. */
+export interface Fix {
+  readonly title: string;
+  readonly at: Span;
+  readonly text: string;
+}
+
+/** A problem found: which rule, where, and the facts its words are made of. */
+export interface Problem {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly at: Span;
+  readonly message: Message;
+  readonly fix: Fix | undefined;
+  /** Another place that the problem is about, such as the first of two lines with one name. */
+  readonly related: { readonly at: Span; readonly says: string } | undefined;
 }
 
 /** A parsed file. Joining the texts of its blocks gives the file back, byte for byte. */

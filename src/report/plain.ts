@@ -3,6 +3,5 @@
  * order round are shown as their code.
  */
 export function plain(text: string): string {
-  // eslint-disable-next-line no-control-regex
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/g, (character) => `‹U+${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}›`);
 }

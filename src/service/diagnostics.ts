@@ -1,18 +1,5 @@
-import { sentence, type Message, type Problem, type Range, type Severity } from '../language/index.js';
-import type { Place } from './service.js';
-
-/** A problem as an editor, a terminal or a build server shows it. Offsets are UTF-16 units of the file. */
-export interface Diagnostic {
-  readonly uri: string;
-  readonly range: Range;
-  readonly code: string;
-  readonly severity: Severity;
-  readonly message: Message;
-  /** The three parts as one paragraph. */
-  readonly text: string;
-  readonly related: { readonly place: Place; readonly says: string } | undefined;
-  readonly fix: { readonly title: string; readonly place: Place; readonly text: string } | undefined;
-}
+import { sentence, type Problem } from '../language/index.js';
+import type { Diagnostic, Place } from './types.js';
 
 /** The one place where problems get file offsets. */
 export function toDiagnostic(problem: Problem, place: (span: Problem['at']) => Place | undefined): Diagnostic | undefined {

@@ -1,15 +1,8 @@
-import { statementsOf, type Range, type Statement, type Tree } from '../language/index.js';
+import { statementsOf, type Statement, type Tree } from '../language/index.js';
 import { allKinds, type Kind } from '../vocabulary/index.js';
 import type { Comparison, Line } from '../weigh/index.js';
 import { explainShort, figureText } from '../report/index.js';
-
-import type { Weighing } from './service.js';
-
-/** What a hover says: paragraphs of plain text, to be shown as text and never as markup. */
-export interface Hover {
-  readonly range: Range;
-  readonly paragraphs: readonly string[];
-}
+import type { Hover, Weighing } from './types.js';
 
 /** The figure that the line under the pointer makes, option by option, or else what its first word means. */
 export function hoverAt(tree: Tree, offset: number, { comparison }: Weighing): Hover | undefined {

@@ -3,7 +3,6 @@
  * leads out of the root. Works on paths alone; whoever reads the file must also refuse links that lead out.
  */
 export function resolveWithin(root: string, fromFile: string, path: string): string | undefined {
-  // eslint-disable-next-line no-control-regex
   if (path === '' || path.length > 1000 || /^[/\\]|^[a-z][a-z0-9+.-]*:|\\|[\u0000-\u001f]/i.test(path)) return undefined;
   const base = root.replace(/\/+$/, '');
   if (!fromFile.startsWith(`${base}/`)) return undefined;

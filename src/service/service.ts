@@ -1,52 +1,9 @@
-import { parse, rangeIn, reparse, type Block, type Problem, type Range, type Span, type Tree } from '../language/index.js';
-import { resolve, type Resolved } from '../estimate/index.js';
-import { weigh, type Comparison } from '../weigh/index.js';
-import { toDiagnostic, type Diagnostic } from './diagnostics.js';
-import { hoverAt, type Hover } from './hover.js';
-
-/** What the service needs from the world around it. It reads nothing else, and never waits. */
-export interface ServiceHost {
-  /** The current text of a file: open in an editor, or on disk. `missing` where there is none; `unknown` where it is not read yet. */
-  readonly read: (uri: string) => { readonly text: string } | 'missing' | 'unknown';
-  /** Where a path in a `use` line leads, or undefined where that is outside the workspace. */
-  readonly resolvePath: (fromUri: string, path: string) => string | undefined;
-}
-
-/** A place in a file, in UTF-16 offsets. */
-export interface Place {
-  readonly uri: string;
-  readonly range: Range;
-}
-
-/** All that is known of one estimate. */
-export interface Weighing {
-  readonly resolved: Resolved;
-  readonly comparison: Comparison;
-  /** Every problem, in whichever file it is, the same one once. */
-  readonly problems: readonly Problem[];
-}
-
-/** The one facade over language, vocabulary, estimate, weigh and report: documents in, plain data out. */
-export interface LanguageService {
-  /** The estimate of a file, resolved and weighed. Kept until one of its files changes. */
-  readonly weighing: (uri: string) => Weighing;
-  /** Problems in this file itself. */
-  readonly diagnostics: (uri: string) => readonly Diagnostic[];
-  /** Problems in this file and in the files it uses, by file. */
-  readonly allDiagnostics: (uri: string) => ReadonlyMap<string, readonly Diagnostic[]>;
-  /** What there is to say about the place under the pointer. */
-  readonly hover: (uri: string, offset: number) => Hover | undefined;
-  /** The files this one was made from, missing ones too. */
-  readonly uses: (uri: string) => readonly string[];
-  /** Files that the host must read before the estimate is whole. */
-  readonly waitsFor: (uri: string) => readonly string[];
-  /** File offsets of a span, or undefined where the text has moved on. */
-  readonly place: (span: Span) => Place | undefined;
-  /** The parsed file, or undefined where there is none. */
-  readonly tree: (uri: string) => Tree | undefined;
-  /** Forgets a file that was closed or deleted. */
-  readonly forget: (uri: string) => void;
-}
+import { parse, rangeIn, reparse, type Block, type Problem, type Span, type Tree } from '../language/index.js';
+import { resolve } from '../estimate/index.js';
+import { weigh } from '../weigh/index.js';
+import { toDiagnostic } from './diagnostics.js';
+import { hoverAt } from './hover.js';
+import type { Diagnostic, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 
 interface Kept {
   readonly trees: ReadonlyMap<string, Tree | undefined>;
@@ -73,7 +30,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     const before = kept.get(uri);
     if (before !== undefined && [...before.trees].every(([file, tree]) => known(treeOf(file)) === tree)) return before.weighing;
     const resolved = resolve(uri, { treeOf, resolvePath: host.resolvePath });
-    const flawed = new Set<Block>(resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block));
+    const flawed = new Set<Block>([...resolved.spoiled, ...resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block)]);
     const comparison = weigh(resolved.estimate, flawed);
     const made: Weighing = { resolved, comparison, problems: onceEach([...resolved.problems, ...comparison.problems]) };
     const files = [uri, ...resolved.uses];

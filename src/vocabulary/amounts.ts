@@ -2,7 +2,7 @@ import * as z from 'zod';
 import type { Token } from '../language/index.js';
 import type { Cursor } from './cursor.js';
 import { Decimal } from './decimal.js';
-import { looksNumeric, readNumber } from './numbers.js';
+import { isSign, looksNumeric, readNumber } from './numbers.js';
 import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';
 import type { Amount, ValueType } from './value.js';
@@ -52,6 +52,8 @@ export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' |
     return cursor.report(rules.expected, cursor.hereSpan(), { wanted: wanted.label, example: wanted.examples[0] ?? '', found: first?.text });
   }
   cursor.take();
+  const second = cursor.peek();
+  if (isSign(first) && second?.kind === 'number') return cursor.report(rules.currencySign, cursor.span(first, second), { plain: second.text });
   const low = readNumber(cursor, first);
   if (low === undefined) return undefined;
   let likely = low;
@@ -66,6 +68,7 @@ export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' |
   let percent = false;
   let currency: string | undefined;
   const next = cursor.peek();
+  if (next !== undefined && isSign(next)) return cursor.report(rules.currencySign, cursor.span(first, next), { plain: cursor.block.text.slice(first.start, last.end) });
   if (next?.kind === 'mark' && next.text === '%') {
     percent = true;
     last = next;
@@ -100,6 +103,8 @@ function readRest(cursor: Cursor, first: Token, low: Decimal, wanted: Pick<Amoun
   cursor.take();
   const high = readNumber(cursor, third);
   if (high === undefined) return undefined;
+  const fourth = cursor.peek();
+  if (fourth?.kind === 'mark' && fourth.text === '/') return cursor.report(rules.expected, cursor.span(fourth), { wanted: 'the unit, or what comes after the third figure,', example: wanted.examples[1] ?? '4.5 / 5.5 / 8 h', found: fourth.text });
   if (low.gt(likely) || likely.gt(high)) {
     const sorted = [[low, first], [likely, second], [high, third]].sort(([a], [b]) => (a as Decimal).comparedTo(b as Decimal)).map(([, token]) => (token as Token).text).join(' / ');
     return cursor.report(rules.figuresOutOfOrder, cursor.span(first, third), { sorted });

@@ -50,8 +50,12 @@ export class Cursor {
     return token.kind === 'strange';
   }
 
+  /** Writes down a problem, but not about a run, or for want of one, that already has a message of the language room. */
   report<D>(rule: Rule<D>, at: Span, data: D): undefined {
-    this.problems.push(problem(rule, at, data));
+    const next = this.peek();
+    const spoiled = this.tokens.find((token) => this.isSpoiled(token));
+    const told = spoiled !== undefined && (spoiled === next || (spoiled.start < at.end && at.start < spoiled.end));
+    if (!told) this.problems.push(problem(rule, at, data));
     return undefined;
   }
 }

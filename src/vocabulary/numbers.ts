@@ -10,7 +10,7 @@ const MAX_DECIMALS = 6;
 /** Whether a person meant this token as a number, well written or not. */
 export function looksNumeric(token: Token): boolean {
   if (token.kind === 'number') return true;
-  return token.kind === 'mixed' && /^[-+.$]?\.?\d/.test(token.text);
+  return token.kind === 'mixed' && (/^[-+.]?\.?\d/.test(token.text) || isSign(token) || withoutSign(token.text) !== undefined);
 }
 
 /** Reads one number, or reports in the trade's words why it can't be one. */
@@ -26,7 +26,8 @@ export function readNumber(cursor: Cursor, token: Token): Decimal | undefined {
     return new Decimal(text);
   }
   if (/^-\d+(\.\d+)?$/.test(text)) return cursor.report(rules.negativeFigure, at, { positive: text.slice(1) });
-  if (/^\$\d+(\.\d+)?$/.test(text)) return cursor.report(rules.currencySign, at, { plain: text.slice(1) });
+  const plain = withoutSign(text);
+  if (plain !== undefined) return cursor.report(rules.currencySign, at, { plain });
   if (/^\d{1,3}(,\d{3})+(\.\d+)?$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replaceAll(',', '') });
   if (/^\d+,\d+$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replace(',', '.') });
   const glued = /^(\d+(?:\.\d+)?)([A-Za-z]+)$/.exec(text);
@@ -37,9 +38,21 @@ export function readNumber(cursor: Cursor, token: Token): Decimal | undefined {
   return cursor.report(rules.notANumber, at, { written: text, plain: plainNumber(text) });
 }
 
+/** A currency sign that stands alone, beside its number. */
+export function isSign(token: Token | undefined): boolean {
+  return token?.kind === 'mixed' && /^\p{Sc}$/u.test(token.text);
+}
+
+/** The number at a currency sign, or undefined where there is none. */
+function withoutSign(text: string): string | undefined {
+  const found = /^(?:\p{Sc}(\d+(?:\.\d+)?)|(\d+(?:\.\d+)?)\p{Sc})$/u.exec(text);
+  return found?.[1] ?? found?.[2];
+}
+
 function plainNumber(text: string): string | undefined {
   if (/^\.\d+$/.test(text)) return `0${text}`;
   if (/^\d+\.$/.test(text)) return text.slice(0, -1);
+  if (/^\d{1,3}(\.\d{3})+,\d+$/.test(text)) return text.replaceAll('.', '').replace(',', '.');
   if (/^\+\d+(\.\d+)?$/.test(text)) return text.slice(1);
   return undefined;
 }

@@ -1,4 +1,4 @@
-import { spanOfStatement, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
@@ -10,6 +10,7 @@ import * as valueRules from './value-rules.js';
 import type { Name, Text } from './value.js';
 import { fileKinds, kindsThatKnow } from './vocabulary.js';
 
+const { mixedIndent } = syntaxRules;
 const cache = new WeakMap<Block, ReadBlock>();
 const topKinds: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
 
@@ -18,15 +19,21 @@ export function readBlock(block: Block): ReadBlock {
   let found = cache.get(block);
   if (found === undefined) {
     const problems: Problem[] = [...block.problems];
+    const unread: Statement[] = [];
     const records: Record[] = [];
     for (const statement of block.statements) {
-      const record = readStatement(statement, undefined, problems);
+      const record = readStatement(statement, undefined, { problems, unread });
       if (record !== undefined) records.push(record);
     }
-    found = { records, problems };
+    found = { records, problems, unread };
     cache.set(block, found);
   }
   return found;
+}
+
+interface Found {
+  readonly problems: Problem[];
+  readonly unread: Statement[];
 }
 
 interface Draft {
@@ -34,20 +41,22 @@ interface Draft {
   broken: boolean;
 }
 
-function readStatement(statement: Statement, under: Kind | undefined, problems: Problem[]): Record | undefined {
+function readStatement(statement: Statement, under: Kind | undefined, found: Found): Record | undefined {
   const head = statement.tokens[0] as Token;
   const kinds = under === undefined ? topKinds : under.childByWord;
   const kind = head.kind === 'text' ? undefined : kinds.get(head.text);
-  const cursor = new Cursor(statement.block, statement.tokens, problems, 1);
+  const cursor = new Cursor(statement.block, statement.tokens, found.problems, 1);
   if (kind === undefined) {
-    if (!cursor.isSpoiled(head)) reportUnknown(cursor, head, under);
+    if (!cursor.isSpoiled(head) && !isMisplaced(statement)) reportUnknown(cursor, head, under);
+    found.unread.push(statement);
     return undefined;
   }
   const draft: Draft = { values: {}, broken: false };
   const name = readName(cursor, kind, draft, head);
   const title = readTitle(cursor, kind, draft, head);
   readSlots(cursor, kind, draft);
-  const children = readBelow(statement, kind, draft, problems);
+  if (endsOpen(statement)) draft.broken = true;
+  const children = readBelow(statement, kind, draft, found);
   return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement) };
 }
 
@@ -63,7 +72,7 @@ function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name |
   }
   if (token?.kind === 'mixed' && second?.kind === 'text') {
     cursor.take();
-    const plain = token.text.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|-+$/g, '');
+    const plain = /^\d/.test(token.text) ? '' : token.text.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|-+$/g, '');
     cursor.report(rules.badName, cursor.span(token), { written: token.text, plain: plain === '' ? undefined : plain });
     draft.broken = true;
     return undefined;
@@ -73,6 +82,11 @@ function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name |
     draft.broken = true;
   }
   return undefined;
+}
+
+/** A title without its closing quote has swallowed whatever else the line said. */
+function endsOpen({ tokens }: Statement): boolean {
+  return tokens[tokens.length - 1]?.open === true;
 }
 
 function isBareWord(kind: Kind, token: Token): boolean {
@@ -85,6 +99,11 @@ function readTitle(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Text 
   if (token?.kind === 'text') {
     cursor.take();
     return { text: token.text, at: cursor.span(token) };
+  }
+  if (!draft.broken && token !== undefined && token.kind !== 'mark' && cursor.peek(1)?.kind === 'text' && fieldLedBy(cursor, kind) === undefined) {
+    cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can: ['the title in quotes'], meant: undefined });
+    draft.broken = true;
+    return undefined;
   }
   if (kind.title === 'required' && !draft.broken && !(token !== undefined && cursor.isSpoiled(token))) {
     cursor.report(rules.titleMissing, cursor.span(head), { kind: kind.word, says: kind.titleSays });
@@ -187,14 +206,14 @@ function wordsOf(kind: Kind): string[] {
 }
 
 /** Reads the indented lines: a fact of this record, or a record of its own. */
-function readBelow(statement: Statement, kind: Kind, draft: Draft, problems: Problem[]): Record[] {
+function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found): Record[] {
   const children: Record[] = [];
   for (const line of statement.children) {
     const head = line.tokens[0] as Token;
-    const cursor = new Cursor(line.block, line.tokens, problems, 0);
+    const cursor = new Cursor(line.block, line.tokens, found.problems, 0);
     const key = fieldLedBy(cursor, kind);
     if (key === undefined || kind.childByWord.has(head.text)) {
-      const child = readStatement(line, kind, problems);
+      const child = readStatement(line, kind, found);
       if (child === undefined) draft.broken = true;
       else children.push(child);
       continue;
@@ -204,13 +223,18 @@ function readBelow(statement: Statement, kind: Kind, draft: Draft, problems: Pro
     const rest = cursor.peek();
     if (!own.broken && rest !== undefined) {
       own.broken = true;
-      if (!cursor.isSpoiled(rest)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: [], meant: undefined });
+      if (!cursor.isSpoiled(rest)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: rest.kind === 'word' && (kind.fields[key] as Field).many ? ['a comma and the next one'] : [], meant: undefined });
     }
-    if (own.broken) draft.broken = true;
+    if (own.broken || endsOpen(line)) draft.broken = true;
     const below = line.children[0];
-    if (below !== undefined) cursor.report(rules.nothingBelow, spanOfFirst(below), { word: head.text });
+    if (below !== undefined && !isMisplaced(below)) cursor.report(rules.nothingBelow, spanOfFirst(below), { word: head.text });
   }
   return children;
+}
+
+/** A line whose indentation can't be told has its message already, and may well belong elsewhere. */
+function isMisplaced({ block, tokens }: Statement): boolean {
+  return block.problems.some(({ code, at }) => code === mixedIndent.code && at.end === tokens[0]?.start);
 }
 
 function spanOfFirst(statement: Statement) {
@@ -221,7 +245,7 @@ function spanOfFirst(statement: Statement) {
 function reportUnknown(cursor: Cursor, head: Token, under: Kind | undefined): void {
   const at = cursor.span(head);
   if (head.kind === 'mark') {
-    cursor.report(valueRules.expected, at, { wanted: 'a word that says what the line is', example: 'part pump "Coolant pump" 64.30 new', found: head.text });
+    cursor.report(valueRules.expected, at, { wanted: 'the first word of a line', example: 'part pump "Coolant pump" 64.30 new', found: head.text });
     return;
   }
   const belongs = kindsThatKnow(head.text).join(' or ');

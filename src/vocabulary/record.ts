@@ -24,6 +24,8 @@ export interface ReadBlock {
   readonly records: readonly Record[];
   /** Problems of the language and vocabulary rooms. */
   readonly problems: readonly Problem[];
+  /** Lines that no record came of, since nobody can tell what they are; what stands below them is lost too. */
+  readonly unread: readonly Statement[];
 }
 
 export function is<F extends Fields>(record: Record, kind: Kind<F>): record is Record<F> {

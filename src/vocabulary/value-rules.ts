@@ -80,13 +80,13 @@ export const wrongUnit: Rule<{ readonly written: string; readonly accepts: strin
 
 export const noSuchDate: Rule<{ readonly written: string }> = {
   code: 'no-such-date', family: 'shape', severity: 'error', title: 'A date that does not exist',
-  message: ({ written }) => ({ what: `There is no ${clip(written)} in the calendar.`, why: 'Deadlines and the ready date are counted from it.', instead: 'Write year-month-day, such as 2026-11-30.' }),
+  message: ({ written }) => ({ what: /^\d{4}-\d\d-\d\d$/.test(written) ? `There is no ${clip(written)} in the calendar.` : `“${clip(written)}” is not a date in the form that is read here.`, why: 'Days and months stand in another order from place to place; deadlines and the ready date are counted from it.', instead: 'Write year-month-day, such as 2026-11-30.' }),
   example: 'steelyard 1\nestimate "Van"\n  start «2026-02-30»\n',
 };
 
 export const expected: Rule<{ readonly wanted: string; readonly example: string; readonly found: string | undefined }> = {
   code: 'something-missing', family: 'shape', severity: 'error', title: 'Something is missing',
-  message: ({ wanted, example, found }) => ({ what: found === undefined ? `Here ${wanted} is missing.` : `Here stands “${clip(found)}”, but ${wanted} is needed.`, why: 'The line is not complete without it.', instead: `Write it as in: ${example}` }),
+  message: ({ wanted, example, found }) => ({ what: found === undefined ? `Missing here: ${wanted}.` : `“${clip(found)}” stands where ${wanted} should stand.`, why: 'The line is not complete without it.', instead: `Write it as in: ${example}` }),
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 new «arrives»\n',
 };
 

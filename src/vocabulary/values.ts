@@ -121,7 +121,11 @@ function dateType(label: string, pattern: RegExp, example: string): ValueType<Da
         return cursor.report(rules.expected, cursor.hereSpan(), { wanted: label, example, found: token?.text });
       }
       cursor.take();
-      if (!pattern.test(token.text) || !isDate(token.text)) return cursor.report(rules.noSuchDate, cursor.span(token), { written: token.text });
+      let last = token;
+      while (cursor.takeIf('/')) last = cursor.take() ?? last; // 30/11/2026 is one mistake
+      if (last !== token || !pattern.test(token.text) || !isDate(token.text)) {
+        return cursor.report(rules.noSuchDate, cursor.span(token, last), { written: cursor.block.text.slice(token.start, last.end) });
+      }
       return { iso: token.text, at: cursor.span(token) };
     },
     toJson: (value) => value.iso,

@@ -1,5 +1,6 @@
 import type { Currency, Rounding } from '../estimate/index.js';
 import { Decimal } from '../vocabulary/index.js';
+import { keeper } from './keep.js';
 
 /** How money is rounded here. Each amount is rounded once, on the exact product; sums of rounded amounts are exact. */
 export interface Money {
@@ -13,7 +14,9 @@ const modes = {
   'half-down': Decimal.ROUND_HALF_DOWN,
 } as const;
 
+const keep = keeper<Currency, Money>();
+
+/** The money of a currency; the same object for the same currency and rounding, so that prices can be kept by it. */
 export function moneyOf(currency: Currency, rounding: Rounding): Money {
-  const mode = modes[rounding];
-  return { currency, round: (exact) => exact.toDecimalPlaces(currency.digits, mode) };
+  return keep(currency, [rounding], () => ({ currency, round: (exact) => exact.toDecimalPlaces(currency.digits, modes[rounding]) }));
 }

@@ -4,7 +4,7 @@ import type { Line } from './line.js';
 import type { Money } from './money.js';
 import { accessWork, assembleLine, labourLine, toolLine } from './price-labour.js';
 import { coreLine, partLine, subletLine } from './price-goods.js';
-import { total, type Totals } from './totals.js';
+import { fixedOf, total, type Totals } from './totals.js';
 import { cheapestWays, MOST_WAYS, type RankedPlan } from './ways.js';
 
 /** A job and the mode in which a plan does it. */
@@ -61,7 +61,7 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const lined = work.labour.map((job) => ({ job, modes: job.modes.map((mode) => ({ mode, takes: mask(mode.with), line: labourLine(job, mode, money) })) }));
   const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
   const unreachable = lined.filter((one) => one.modes.length > 0 && !doableWith(reachable).includes(one)).map(({ job }) => job);
-  const fixed = fixedLines(work, shop, money);
+  const fixed = fixedOf(fixedLines(work, shop, money));
   const opening = ways.map((way) => goodsOfWay(way, work, shop, money));
 
   const price = (paid: number, gives: number): Plan => {
@@ -70,7 +70,7 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
       return best === undefined ? [] : [{ job, mode: best.mode, line: best.line }];
     });
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
-    const totals = total(work.title, [...opened, ...jobs.map((job) => job.line), ...fixed], work.fees, shop, money);
+    const totals = total(work.title, jobs.map((job) => job.line), opened, fixed, work.fees, shop, money);
     return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, totals, money: totals.total.likely, hours: totals.hours.likely };
   };
   const planOf = (paid: number) => price(paid, given(paid));
@@ -92,8 +92,8 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
     return cheapestWays<Plan>({
       gives: ways.map((way, i) => (1 << i) | mask(way.includes)),
       prices: opening.map((goods) => sumOf(goods.filter(({ thing }) => !sharedWith(thing, opening, goods)).flatMap(({ lines }) => lines))),
-      jobs: doableWith(everything).map(({ modes }) => modes.map(({ takes, line }) => ({ takes, price: line.amount.likely }))),
-      base: sumOf(fixed),
+      jobs: doableWith(everything).map(({ modes }) => modes.map(({ takes, line }) => ({ takes, price: line.amount.likely, hours: line.hours?.likely ?? zero }))),
+      base: sumOf(fixed.lines),
       plan: planOf,
     }, most);
   }

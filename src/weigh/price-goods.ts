@@ -1,6 +1,7 @@
 import type { Fee, MarkupBand, Part, Shop, Sublet } from '../estimate/index.js';
 import { zero, type Amount } from '../vocabulary/index.js';
-import { found, given, least, percentage, product, raised, type Figure } from './figure.js';
+import { found, given, least, percentage, product, raised, sum, type Figure } from './figure.js';
+import { keeper } from './keep.js';
 import type { Line, LineKind } from './line.js';
 import type { Money } from './money.js';
 
@@ -27,7 +28,13 @@ function goodsLine(kind: LineKind, share: Line['share'], goods: Part | Sublet, p
   return { kind, share, title: goods.title, name: goods.name, at: goods.at, record: goods.record, amount, hours: undefined, quantity, condition: 'condition' in goods ? goods.condition : undefined, with: [] };
 }
 
+const keepPart = keeper<Part, Line>();
+
 export function partLine(part: Part, share: Line['share'], shop: Shop, money: Money): Line {
+  return keepPart(part, [share, shop, money], () => makePartLine(part, share, shop, money));
+}
+
+function makePartLine(part: Part, share: Line['share'], shop: Shop, money: Money): Line {
   if (part.condition === 'customer-supplied') {
     const nothing = found(part.title, 'money', zero, 'Brought by the customer, so it is not charged.');
     return { ...goodsLine('part', share, part, undefined, money), amount: nothing };
@@ -54,21 +61,21 @@ export function coreLine(part: Part, money: Money): Line | undefined {
 }
 
 /** A fee; `sums` are the sums that it may be a percentage of. Undefined where it can't be worked out. */
-export function feeLine(fee: Fee, sums: { readonly [of in 'labour' | 'parts' | 'sublets']: Figure }, total: (label: string, from: readonly Figure[]) => Figure, money: Money): Line | undefined {
-  const amount = feeAmount(fee, sums, total, money);
+export function feeLine(fee: Fee, sums: { readonly [of in 'labour' | 'parts' | 'sublets']: Figure }, money: Money): Line | undefined {
+  const amount = feeAmount(fee, sums, money);
   if (amount === undefined) return undefined;
   const capped = fee.cap === undefined ? amount : least(fee.title, [amount, product('At most', [given('At most', 'money', fee.cap)], money, fee.cap.at)]);
   const quantity = fee.quantity === undefined ? undefined : given('Quantity', 'number', fee.quantity);
   return { kind: 'fee', share: 'work', title: fee.title, name: fee.name, at: fee.at, record: fee.record, amount: capped, hours: undefined, quantity, condition: undefined, with: [] };
 }
 
-function feeAmount(fee: Fee, sums: { readonly [of in 'labour' | 'parts' | 'sublets']: Figure }, total: (label: string, from: readonly Figure[]) => Figure, money: Money): Figure | undefined {
+function feeAmount(fee: Fee, sums: { readonly [of in 'labour' | 'parts' | 'sublets']: Figure }, money: Money): Figure | undefined {
   if (fee.price !== undefined && fee.percent === undefined) {
     const price = given('Amount', 'money', fee.price);
     return product(fee.title, fee.quantity === undefined ? [price] : [given('Quantity', 'number', fee.quantity), price], money, fee.at);
   }
   if (fee.percent === undefined || fee.price !== undefined || fee.of.length === 0) return undefined;
   const bases = fee.of.map((of) => sums[of]);
-  const base = bases.length === 1 ? (bases[0] as Figure) : total(`What ${fee.title} is a percentage of`, bases);
+  const base = bases.length === 1 ? (bases[0] as Figure) : sum(`What ${fee.title} is a percentage of`, 'money', bases);
   return percentage(fee.title, base, given('Percentage', 'percent', fee.percent), money, fee.at);
 }

@@ -1,5 +1,6 @@
 import type { Access, Labour, Mode, Rate, Shop, Tool } from '../estimate/index.js';
 import { constant, found, given, hoursProduct, product, sum, type Figure } from './figure.js';
+import { keeper } from './keep.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import { zero, type Amount } from '../vocabulary/index.js';
@@ -18,8 +19,14 @@ function work(label: string, hours: Amount, count: Figure | undefined, rate: Rat
   return { hours: worked, amount: product(label, [...factors, price], money, hours.at, per) };
 }
 
+const keepLine = keeper<Mode, Line>();
+
 /** The line of a job done in one of its modes. */
 export function labourLine(job: Labour, mode: Mode, money: Money): Line {
+  return keepLine(mode, [job, money], () => makeLabourLine(job, mode, money));
+}
+
+function makeLabourLine(job: Labour, mode: Mode, money: Money): Line {
   const count = job.count === undefined ? undefined : given('Times', 'number', job.count);
   const { hours, amount } = work(job.title, mode.hours, count, job.rate, money);
   return {

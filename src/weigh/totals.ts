@@ -30,47 +30,86 @@ export interface Totals {
   readonly total: Figure;
 }
 
-const TAXABLE: Readonly<Record<Exclude<LineKind, 'core'>, Taxable>> = { labour: 'labour', part: 'parts', sublet: 'sublets', fee: 'fees' };
+/** What an option needs whatever the way in: its goods, and work that no way in makes quicker. Summed once. */
+export interface Fixed {
+  readonly lines: readonly Line[];
+  readonly labour: readonly Line[];
+  readonly parts: Figure;
+  readonly sublets: Figure;
+  readonly hires: readonly Line[];
+  readonly cores: Figure;
+}
 
-/** Adds up the lines of an option, works out its fees and taxes. Shop fees are charged where there is labour. */
-export function total(label: string, lines: readonly Line[], fees: readonly Fee[], shop: Shop, money: Money): Totals {
-  const of = (kind: LineKind, what: string, share?: Line['share']) => sum(what, 'money', lines.filter((line) => line.kind === kind && (share === undefined || line.share === share)).map((line) => line.amount));
-  const sums = { labour: of('labour', 'All labour'), parts: of('part', 'All parts'), sublets: of('sublet', 'All outside work') };
-  const charged = lines.some((line) => line.kind === 'labour') ? [...fees, ...shop.fees.filter((fee) => !fees.includes(fee))] : fees;
-  const add = (what: string, from: readonly Figure[]) => sum(what, 'money', from);
-  const feeLines = charged.flatMap((fee) => feeLine(fee, sums, add, money) ?? []).filter((line) => !line.amount.high.isZero());
-  const all = [...lines, ...feeLines];
-
-  const labour = of('labour', 'Labour on the work', 'work');
-  const parts = of('part', 'Parts', 'work');
-  const sublets = of('sublet', 'Outside work', 'work');
-  const feeSum = sum('Fees', 'money', all.filter((line) => line.kind === 'fee' && line.share === 'work').map((line) => line.amount));
-  const cores = of('core', 'Core charges');
-  const access = sum('Getting in and closing up', 'money', lines.filter((line) => line.share === 'access').map((line) => line.amount));
-  const taxes = shop.taxes.map((tax) => taxLine(tax, all, shop, money));
-  const tax = sum('Tax', 'money', taxes.map((one) => one.amount));
+export function fixedOf(lines: readonly Line[]): Fixed {
   return {
-    lines: all,
-    hours: hoursOf('Hours of work', lines),
-    accessHours: hoursOf('Hours of getting in and closing up', lines.filter((line) => line.share === 'access')),
-    labour, access, parts, sublets, fees: feeSum, cores, taxes, tax,
-    total: sum(label, 'money', [access, labour, parts, sublets, feeSum, cores, tax]),
+    lines,
+    labour: ofKind(lines, 'labour'),
+    parts: added('Parts', ofKind(lines, 'part')),
+    sublets: added('Outside work', ofKind(lines, 'sublet')),
+    hires: ofKind(lines, 'fee'),
+    cores: added('Core charges', ofKind(lines, 'core')),
   };
 }
 
+/** Adds up the lines of an option, works out its fees and taxes. Shop fees are charged where there is labour. */
+export function total(label: string, jobs: readonly Line[], opened: readonly Line[], fixed: Fixed, fees: readonly Fee[], shop: Shop, money: Money): Totals {
+  // A part that comes with a way in may bring a core: its charge, and putting it together, are not for getting in.
+  const gettingIn = opened.filter((line) => line.share === 'access');
+  const brought = opened.filter((line) => line.share === 'work');
+  const work = [...jobs, ...fixed.labour, ...ofKind(brought, 'labour')];
+  const labour = added('Labour on the work', work);
+  const broughtCores = added('Core charges of parts for getting in', ofKind(brought, 'core'));
+  const opening = { labour: added('Labour of getting in', ofKind(gettingIn, 'labour')), parts: added('Parts for getting in', ofKind(opened, 'part')), sublets: added('Outside work for getting in', ofKind(opened, 'sublet')) };
+  const both = (what: string, own: Figure, ofOpening: Figure) => (ofOpening.from.length === 0 ? own : sum(what, 'money', [own, ofOpening]));
+  const sums = {
+    labour: both('All labour', labour, opening.labour),
+    parts: both('All parts', fixed.parts, opening.parts),
+    sublets: both('All outside work', fixed.sublets, opening.sublets),
+  };
+  const charged = work.length > 0 || opening.labour.from.length > 0 ? [...fees, ...shop.fees.filter((fee) => !fees.includes(fee))] : fees;
+  const feeLines = charged.flatMap((fee) => feeLine(fee, sums, money) ?? []).filter((line) => !line.amount.high.isZero());
+  const hires = [...fixed.hires, ...feeLines];
+  const feeSum = added('Fees', hires);
+  const cores = both('Core charges', fixed.cores, broughtCores);
+  const access = added('Getting in and closing up', gettingIn);
+  const all: readonly Line[] = [...opened, ...jobs, ...fixed.lines, ...feeLines];
+  const feesForTax = both('All fees', feeSum, added('Hire for getting in', ofKind(opened, 'fee')));
+  const taxes = shop.taxes.map((tax) => taxLine(tax, { ...sums, fees: feesForTax }, all, shop, money));
+  const tax = sum('Tax', 'money', taxes.map((one) => one.amount));
+  const accessHours = hoursOf('Hours of getting in and closing up', gettingIn);
+  return {
+    lines: all,
+    hours: sum('Hours of work', 'hours', [accessHours, hoursOf('Hours on the work', work)]),
+    accessHours, labour, access,
+    parts: fixed.parts, sublets: fixed.sublets, fees: feeSum, cores, taxes, tax,
+    total: sum(label, 'money', [access, labour, fixed.parts, fixed.sublets, feeSum, cores, tax]),
+  };
+}
+
+function ofKind(lines: readonly Line[], kind: LineKind): Line[] {
+  return lines.filter((line) => line.kind === kind);
+}
+
+function added(label: string, lines: readonly Line[]): Figure {
+  return sum(label, 'money', lines.map((line) => line.amount));
+}
+
+const TAXABLE: Readonly<Record<Exclude<LineKind, 'core'>, Taxable>> = { labour: 'labour', part: 'parts', sublet: 'sublets', fee: 'fees' };
+
 /** By item: each line's tax is rounded. By invoice: the sum is taxed and rounded once. Never both. */
-function taxLine(tax: Tax, lines: readonly Line[], shop: Shop, money: Money): TaxLine {
+function taxLine(tax: Tax, sums: { readonly [on in Taxable]: Figure }, lines: readonly Line[], shop: Shop, money: Money): TaxLine {
   const percent = given(tax.title, 'percent', tax.percent);
-  const goods = lines.filter((line) => line.kind !== 'core' && tax.on.has(TAXABLE[line.kind]) && !line.amount.high.isZero());
   // A core charge is taxed as the part it belongs to, and only where the shop's policy for its condition says so.
-  const cores = tax.on.has('parts') ? lines.filter((line) => line.kind === 'core' && policyFor(line, shop) !== 'none') : [];
+  const cores = tax.on.has('parts') ? ofKind(lines, 'core').filter((line) => policyFor(line, shop) !== 'none') : [];
   if (tax.basis === 'item') {
     const each = (line: Line) => percentage(`${tax.title} on ${line.title}`, line.amount, percent, money, tax.at);
+    const goods = lines.filter((line) => line.kind !== 'core' && tax.on.has(TAXABLE[line.kind]) && !line.amount.high.isZero());
     const onCores = sum(`${tax.title} on core charges`, 'money', cores.map(each));
     return { tax, onCores, amount: sum(tax.title, 'money', [...goods.map(each), ...(cores.length > 0 ? [onCores] : [])], tax.at) };
   }
-  const base = sum(`What ${tax.title} is charged on`, 'money', [...goods, ...cores].map((line) => line.amount));
-  const coreBase = sum('Taxed core charges', 'money', cores.map((line) => line.amount));
+  const coreBase = added('Taxed core charges', cores);
+  const taxed = (['labour', 'parts', 'sublets', 'fees'] as const).filter((on) => tax.on.has(on)).map((on) => sums[on]);
+  const base = sum(`What ${tax.title} is charged on`, 'money', [...taxed, ...(cores.length > 0 ? [coreBase] : [])]);
   return {
     tax,
     amount: percentage(tax.title, base, percent, money, tax.at),

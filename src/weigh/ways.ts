@@ -1,9 +1,11 @@
-import { zero, type Decimal } from '../vocabulary/index.js';
+import type { Decimal } from '../vocabulary/index.js';
 
 /** A job's way of being done: the ways in it takes (bits) and a price that is never above what it adds to a total. */
 export interface WayMode {
   readonly takes: number;
   readonly price: Decimal;
+  /** Decides between modes of one price. */
+  readonly hours: Decimal;
 }
 
 /** The access problem of one option: which ways in to pay for, so that every job can be done and all is cheapest. */
@@ -47,7 +49,7 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
     const open = given(paid) | given(((1 << count) - 1) & ~((1 << next) - 1));
     const bound = jobs.reduce<Decimal | undefined>((total, modes) => {
       const cheapest = cheapestMode(modes, open);
-      return total === undefined || cheapest === undefined ? undefined : total.plus(cheapest);
+      return total === undefined || cheapest === undefined ? undefined : total.plus(cheapest.price);
     }, spent);
     if (bound === undefined) return;
     const worst = best.length < most ? undefined : best[best.length - 1];
@@ -74,8 +76,9 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
       const without = given(paid & ~bit);
       const all = given(paid);
       const changes = jobs.some((modes) => {
-        const cheaper = cheapestMode(modes, without);
-        return cheaper === undefined || cheaper.gt(cheapestMode(modes, all) ?? zero);
+        const left = cheapestMode(modes, without);
+        const now = cheapestMode(modes, all);
+        return now !== undefined && (left === undefined || cheaper(now, left));
       });
       if (!changes) return false;
     }
@@ -90,12 +93,17 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
   }
 }
 
-function cheapestMode(modes: readonly WayMode[], given: number): Decimal | undefined {
-  let cheapest: Decimal | undefined;
+function cheapestMode(modes: readonly WayMode[], given: number): WayMode | undefined {
+  let cheapest: WayMode | undefined;
   for (const mode of modes) {
-    if ((mode.takes & ~given) === 0 && (cheapest === undefined || mode.price.lt(cheapest))) cheapest = mode.price;
+    if ((mode.takes & ~given) === 0 && (cheapest === undefined || cheaper(mode, cheapest))) cheapest = mode;
   }
   return cheapest;
+}
+
+/** Cheaper, or as cheap and quicker: a way in that only saves hours is taken too, where it costs nothing more. */
+function cheaper(a: WayMode, b: WayMode): boolean {
+  return (a.price.comparedTo(b.price) || a.hours.comparedTo(b.hours)) < 0;
 }
 
 /** Whether one plan is to be preferred to another. */

@@ -3,6 +3,7 @@ import { workRules, type CautionTopic, type Estimate, type Option } from '../est
 import { Decimal } from '../vocabulary/index.js';
 import { returnsOf, type Returns } from './cores.js';
 import { difference, given, sum, type Figure } from './figure.js';
+import { keeper } from './keep.js';
 import { moneyOf, type Money } from './money.js';
 import { whileOpen, type WhileOpen } from './open.js';
 import { planWork, type Planned, type Work } from './plan.js';
@@ -63,16 +64,26 @@ export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Compariso
   return { estimate, money, options, ranking, problems };
 }
 
+const keepWeighed = keeper<Option, Omit<Weighed, 'complete'>>();
+
 function weighOption(option: Option, estimate: Estimate, money: Money, mostWorth: Figure | undefined, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
+  const { shop, header, vehicle, access, consider } = estimate;
+  const worths = estimate.options.map((other) => other.worth);
+  const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, mostWorth));
+  report(option, weighed.planned, problems);
+  return { ...weighed, complete: isComplete(option, weighed.planned, estimate, flawed) };
+}
+
+function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: Figure | undefined): Omit<Weighed, 'complete'> {
   const work: Work = { ...option, access: estimate.access };
   const planned = planWork(work, estimate.shop, money);
   const { totals } = planned.chosen;
   const ready = readyOf(planned.chosen, option, estimate);
-  const returns = returnsOf(option, totals.lines, ready, estimate, money);
+  const parts = [...option.parts, ...planned.chosen.paid.flatMap((way) => way.parts)];
+  const returns = returnsOf({ parts, harvests: option.harvests }, totals.lines, ready, estimate, money);
   const net = difference('What is paid in the end', 'money', [totals.total, returns.all]);
   const worthAfter = worthOf(option, estimate);
   const givenUp = worthAfter === undefined || mostWorth === undefined ? undefined : difference('Worth given up', 'money', [mostWorth, worthAfter]);
-  report(option, planned, problems);
   return {
     option, planned, totals, ready, returns, net, worthAfter, givenUp,
     penalty: {
@@ -82,7 +93,6 @@ function weighOption(option: Option, estimate: Estimate, money: Money, mostWorth
     inAll: sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp])]),
     open: planned.tooMany === undefined ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [],
     cautions: [...new Set([...option.cautions, ...planned.chosen.paid.flatMap((way) => way.cautions), ...option.labour.flatMap((job) => job.cautions)])],
-    complete: isComplete(option, planned, estimate, flawed),
   };
 }
 

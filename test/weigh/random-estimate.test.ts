@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { randomEstimate } from '../support/random-estimate.js';
+import { runs } from '../support/random-runs.js';
 import { read } from './weighed.js';
 
 describe('random estimates', () => {
@@ -9,6 +10,6 @@ describe('random estimates', () => {
       const { errors, comparison } = read(text);
       expect(errors.map((one) => one.text)).toEqual([]);
       expect(comparison.ranking.length).toBe(comparison.options.length);
-    }), { seed: 1, numRuns: 250 });
+    }), runs(1, 250));
   });
 });

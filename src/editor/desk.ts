@@ -1,0 +1,143 @@
+import * as vscode from 'vscode';
+import { createLanguageService, type LanguageService } from '../service/index.js';
+import { Coalesced } from './coalesce.js';
+import type { LeadsOut } from './links.js';
+import { isEstimate, pathFrom, type Key } from './places.js';
+import { Positions } from './positions.js';
+import { Texts } from './texts.js';
+import { Watch } from './watch.js';
+
+/**
+ * The estimates being worked on, and the language service over them. Says when one is to be looked at again: its own
+ * text changed, or that of a file it uses. Files it uses are read before anything is said about it.
+ */
+export class Desk implements vscode.Disposable {
+  readonly service: LanguageService;
+  readonly positions: Positions;
+  private readonly texts: Texts;
+  private readonly watch = new Watch((key) => this.changedOnDisk(key));
+  private readonly uses = new Map<Key, readonly Key[]>();
+  private readonly kept = new Set<Key>();
+  private readonly fresh = new vscode.EventEmitter<Key>();
+  private readonly gone = new vscode.EventEmitter<Key>();
+  private readonly refreshes = new Coalesced<Key>((key) => this.refresh(key));
+  private readonly subscriptions: vscode.Disposable[];
+
+  /** An estimate is read, with all it uses, and may be looked at. Comes again after each change. */
+  readonly onFresh = this.fresh.event;
+  /** An estimate was closed. */
+  readonly onGone = this.gone.event;
+
+  constructor(leadsOut: LeadsOut) {
+    this.texts = new Texts(leadsOut);
+    this.service = createLanguageService({
+      read: (key) => this.texts.read(key),
+      resolvePath: (from, written) => {
+        const key = pathFrom(from, written);
+        return key !== undefined && this.texts.isOutside(key) ? undefined : key;
+      },
+    });
+    this.positions = new Positions(this.service);
+    this.subscriptions = [
+      this.fresh, this.gone, this.texts, this.watch, this.refreshes,
+      vscode.workspace.onDidOpenTextDocument((document) => this.opened(document)),
+      vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+        if (contentChanges.length > 0) this.changed(document.uri.toString());
+      }),
+      vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri.toString())),
+      vscode.workspace.onDidChangeWorkspaceFolders(() => this.allAgain()),
+    ];
+  }
+
+  /** Takes up what is open already. */
+  start(): void {
+    vscode.workspace.textDocuments.forEach((document) => this.opened(document));
+  }
+
+  /** Keeps an estimate fresh although no editor may show it; undoes the last call. */
+  keep(key: Key | undefined): void {
+    const before = [...this.kept];
+    this.kept.clear();
+    if (key !== undefined) {
+      this.kept.add(key);
+      if (!this.uses.has(key)) this.refreshes.ask(key);
+    }
+    for (const one of before) if (one !== key && !isOpen(one)) this.drop(one);
+  }
+
+  /** Reads the files that an estimate needs; true once it is whole. */
+  async whole(key: Key): Promise<boolean> {
+    await this.texts.fetch(key);
+    for (let waits = this.service.waitsFor(key); waits.length > 0; waits = this.service.waitsFor(key)) {
+      await Promise.all(waits.map((one) => this.texts.fetch(one)));
+    }
+    return typeof this.texts.read(key) !== 'string';
+  }
+
+  /** Other files that an estimate on the desk was made from. */
+  usedBy(key: Key): readonly Key[] {
+    return this.uses.get(key) ?? [];
+  }
+
+  dispose(): void {
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private opened(document: vscode.TextDocument): void {
+    const key = document.uri.toString();
+    this.changed(key);
+    if (isEstimate(document)) this.refreshes.ask(key);
+  }
+
+  private changed(key: Key): void {
+    for (const [estimate, used] of this.uses) if (estimate === key || used.includes(key)) this.refreshes.ask(estimate);
+  }
+
+  private changedOnDisk(key: Key): void {
+    if (isOpen(key)) return;
+    // A link that led out is not among the files used; whoever is open may have meant it.
+    const estimates = this.texts.isOutside(key) ? [...this.uses.keys()] : undefined;
+    this.texts.forget(key);
+    estimates?.forEach((one) => this.again(one));
+    this.changed(key);
+  }
+
+  private closed(key: Key): void {
+    this.changed(key);
+    if (!this.kept.has(key)) this.drop(key);
+  }
+
+  private drop(key: Key): void {
+    this.refreshes.cancel(key);
+    if (!this.uses.delete(key)) return;
+    this.service.forget(key);
+    this.watchAgain();
+    this.gone.fire(key);
+  }
+
+  private allAgain(): void {
+    for (const key of [...this.uses.keys()]) this.again(key);
+  }
+
+  private again(key: Key): void {
+    this.service.forget(key);
+    this.refreshes.ask(key);
+  }
+
+  private async refresh(key: Key): Promise<void> {
+    if (!this.uses.has(key)) this.uses.set(key, []);
+    await this.whole(key);
+    if (!this.uses.has(key)) return; // closed while its files were read
+    this.uses.set(key, this.service.uses(key));
+    this.watchAgain();
+    this.fresh.fire(key);
+  }
+
+  private watchAgain(): void {
+    this.watch.files([...this.uses].flatMap(([key, used]) => [key, ...used]));
+  }
+}
+
+function isOpen(key: Key): boolean {
+  return vscode.workspace.textDocuments.some(({ uri }) => uri.toString() === key);
+}

@@ -1,0 +1,124 @@
+import * as vscode from 'vscode';
+import { readPageState, readToEditor, type ToEditor, type ToPage } from '../page/messages.js';
+import { ComparisonView } from './comparison-view.js';
+import type { Desk } from './desk.js';
+import { isEstimate, nameOf, type Key } from './places.js';
+import { reveal } from './reveal.js';
+import { shell } from './shell.js';
+
+/** The one panel beside the editor. It follows the estimate that is worked on and is made again as its text changes. */
+export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSerializer {
+  static readonly type = 'steelyard.comparison';
+  private panel: vscode.WebviewPanel | undefined;
+  private view: ComparisonView | undefined;
+  private shown: string | undefined;
+  private readonly subscriptions: vscode.Disposable[];
+
+  constructor(private readonly desk: Desk, private readonly dist: vscode.Uri) {
+    this.subscriptions = [
+      desk.onFresh((key) => {
+        if (key === this.view?.estimate) this.render();
+      }),
+      vscode.window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
+    ];
+  }
+
+  /** Opens the panel beside the editor, or brings it to the front; the keyboard stays in the text. */
+  show(key: Key): void {
+    if (this.panel === undefined) {
+      this.adopt(vscode.window.createWebviewPanel(ComparisonPanel.type, '', { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }));
+    } else this.panel.reveal(undefined, true);
+    this.turnTo(key);
+  }
+
+  /** Back from the panel to the text. */
+  async goToEstimate(): Promise<void> {
+    if (this.view !== undefined) await reveal(this.view.estimate, undefined, this.panel?.viewColumn);
+  }
+
+  /** The panel of an earlier session. */
+  deserializeWebviewPanel(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+    const key = keptEstimate(state) ?? activeEstimate();
+    if (key === undefined || this.panel !== undefined) panel.dispose();
+    else {
+      this.adopt(panel);
+      this.turnTo(key);
+    }
+    return Promise.resolve();
+  }
+
+  dispose(): void {
+    this.panel?.dispose();
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private adopt(panel: vscode.WebviewPanel): void {
+    this.panel = panel;
+    panel.webview.options = { enableScripts: true, localResourceRoots: [this.dist], enableCommandUris: false };
+    panel.webview.onDidReceiveMessage((data: unknown) => {
+      const message = readToEditor(data);
+      if (message !== undefined) void this.receive(message);
+    });
+    panel.onDidDispose(() => {
+      this.panel = undefined;
+      this.view = undefined;
+      this.shown = undefined;
+      this.desk.keep(undefined);
+    });
+    panel.webview.html = shell(panel.webview, this.dist);
+  }
+
+  private follow(editor: vscode.TextEditor | undefined): void {
+    if (this.panel === undefined || editor === undefined || !isEstimate(editor.document)) return;
+    const key = editor.document.uri.toString();
+    // Changing a rate in the shop's file is work on the estimate that uses it.
+    if (this.view === undefined || !this.desk.usedBy(this.view.estimate).includes(key)) this.turnTo(key);
+  }
+
+  private turnTo(key: Key): void {
+    if (this.panel === undefined || this.view?.estimate === key) return;
+    this.view = new ComparisonView(this.desk, key);
+    this.panel.title = `Comparison: ${nameOf(key)}`;
+    this.desk.keep(key);
+    void this.renderWhole();
+  }
+
+  private async receive(message: ToEditor): Promise<void> {
+    if (message.kind === 'ready') {
+      this.shown = undefined;
+      await this.renderWhole();
+      return;
+    }
+    const place = message.estimate === this.view?.estimate ? this.view.placeOf(message.figure) : undefined;
+    if (place !== undefined) await reveal(place.uri, this.desk.positions.range(place), this.panel?.viewColumn);
+  }
+
+  private async renderWhole(): Promise<void> {
+    const { view } = this;
+    if (view !== undefined && (await this.desk.whole(view.estimate)) && view === this.view) this.render();
+  }
+
+  /** A hidden page is not told: it is loaded again when it comes into view, and asks. */
+  private render(): void {
+    if (this.panel === undefined || this.view === undefined || !this.panel.visible) return;
+    const markup = this.view.markup();
+    if (markup === this.shown) return;
+    this.shown = markup;
+    const message: ToPage = { kind: 'show', estimate: this.view.estimate, markup };
+    void this.panel.webview.postMessage(message);
+  }
+}
+
+function activeEstimate(): Key | undefined {
+  const document = [vscode.window.activeTextEditor, ...vscode.window.visibleTextEditors].find((editor) => editor !== undefined && isEstimate(editor.document))?.document;
+  return document?.uri.toString();
+}
+
+/** The estimate of an earlier session, where it is one that may be read in this one. */
+function keptEstimate(state: unknown): Key | undefined {
+  const key = readPageState(state)?.estimate;
+  if (key === undefined || !URL.canParse(key)) return undefined;
+  const uri = vscode.Uri.parse(key);
+  const open = vscode.workspace.textDocuments.some((document) => document.uri.toString() === key);
+  return open || uri.scheme === 'file' || vscode.workspace.getWorkspaceFolder(uri) !== undefined ? uri.toString() : undefined;
+}

@@ -1,0 +1,66 @@
+import * as vscode from 'vscode';
+import type { Diagnostic } from '../service/index.js';
+import type { Desk } from './desk.js';
+import { isEstimate, type Key } from './places.js';
+
+const severities: Readonly<Record<Diagnostic['severity'], vscode.DiagnosticSeverity>> = {
+  error: vscode.DiagnosticSeverity.Error,
+  warning: vscode.DiagnosticSeverity.Warning,
+  advice: vscode.DiagnosticSeverity.Information,
+};
+
+/**
+ * Shows the problems of open estimates, each in the file where it is, also in shared files that are not open
+ * themselves. What two estimates find in a file they share is shown once.
+ */
+export class Problems implements vscode.Disposable {
+  private readonly collection = vscode.languages.createDiagnosticCollection('steelyard');
+  private readonly byEstimate = new Map<Key, ReadonlyMap<Key, readonly Diagnostic[]>>();
+  private readonly subscriptions: vscode.Disposable[];
+
+  constructor(private readonly desk: Desk) {
+    this.subscriptions = [
+      this.collection,
+      desk.onFresh((key) => this.put(key, isOpenEstimate(key) ? desk.service.allDiagnostics(key) : undefined)),
+      desk.onGone((key) => this.put(key, undefined)),
+    ];
+  }
+
+  /** What is shown in a file. */
+  in(file: Key): readonly Diagnostic[] {
+    const found = new Map<string, Diagnostic>();
+    for (const files of this.byEstimate.values()) {
+      for (const one of files.get(file) ?? []) found.set(`${one.code} ${one.range.start} ${one.range.end}`, one);
+    }
+    return [...found.values()];
+  }
+
+  dispose(): void {
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private put(estimate: Key, files: ReadonlyMap<Key, readonly Diagnostic[]> | undefined): void {
+    const before = this.byEstimate.get(estimate);
+    if (files === undefined) this.byEstimate.delete(estimate);
+    else this.byEstimate.set(estimate, files);
+    for (const file of new Set([...(before?.keys() ?? []), ...(files?.keys() ?? [])])) {
+      this.collection.set(vscode.Uri.parse(file, true), this.in(file).flatMap((one) => this.shown(one)));
+    }
+  }
+
+  private shown(diagnostic: Diagnostic): vscode.Diagnostic[] {
+    const { positions } = this.desk;
+    const range = positions.range({ uri: diagnostic.uri, range: diagnostic.range });
+    if (range === undefined) return [];
+    const shown = new vscode.Diagnostic(range, diagnostic.text, severities[diagnostic.severity]);
+    shown.source = 'Steelyard';
+    shown.code = diagnostic.code;
+    const related = diagnostic.related === undefined ? undefined : positions.location(diagnostic.related.place);
+    if (related !== undefined) shown.relatedInformation = [new vscode.DiagnosticRelatedInformation(related, diagnostic.related?.says ?? '')];
+    return [shown];
+  }
+}
+
+function isOpenEstimate(key: Key): boolean {
+  return vscode.workspace.textDocuments.some((document) => document.uri.toString() === key && isEstimate(document));
+}

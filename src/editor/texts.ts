@@ -1,0 +1,81 @@
+import * as vscode from 'vscode';
+import type { ServiceHost } from '../service/index.js';
+import type { LeadsOut } from './links.js';
+import { rootOf, type Key } from './places.js';
+
+type Found = ReturnType<ServiceHost['read']>;
+
+/** A larger file is no estimate; the language has its own message for one that is too long. */
+const LARGEST = 16_000_000;
+
+/**
+ * The texts that the language service reads from: what is open in an editor as it stands there, all else as it was
+ * last read. The service never waits; whoever uses it asks for a file to be read first.
+ */
+export class Texts implements vscode.Disposable {
+  private readonly open = new Map<Key, { document: vscode.TextDocument; version: number; text: string }>();
+  private readonly onDisk = new Map<Key, Found>();
+  private readonly outside = new Set<Key>();
+  private readonly subscriptions: vscode.Disposable[];
+
+  constructor(private readonly leadsOut: LeadsOut) {
+    vscode.workspace.textDocuments.forEach((document) => this.hold(document));
+    this.subscriptions = [
+      vscode.workspace.onDidOpenTextDocument((document) => this.hold(document)),
+      vscode.workspace.onDidCloseTextDocument(({ uri }) => {
+        this.open.delete(uri.toString());
+        this.forget(uri.toString());
+      }),
+    ];
+  }
+
+  read(key: Key): Found {
+    const held = this.open.get(key);
+    if (held === undefined) return this.onDisk.get(key) ?? 'unknown';
+    if (held.version !== held.document.version) {
+      held.version = held.document.version;
+      held.text = held.document.getText();
+    }
+    return held;
+  }
+
+  /** True where a file turned out to lie outside, by way of a link. */
+  isOutside(key: Key): boolean {
+    return this.outside.has(key);
+  }
+
+  isKnown(key: Key): boolean {
+    return this.open.has(key) || this.onDisk.has(key) || this.outside.has(key);
+  }
+
+  /** Reads a file, unless it is known already. Never fails: a file that can't be read is missing. */
+  async fetch(key: Key): Promise<void> {
+    if (this.isKnown(key)) return;
+    const found = await this.readFile(vscode.Uri.parse(key, true)).catch((): Found => 'missing');
+    if (this.open.has(key)) return;
+    if (found === 'unknown') this.outside.add(key);
+    else this.onDisk.set(key, found);
+  }
+
+  /** Something happened to a file that is not open: it is to be read again. */
+  forget(key: Key): void {
+    this.onDisk.delete(key);
+    this.outside.delete(key);
+  }
+
+  dispose(): void {
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private hold(document: vscode.TextDocument): void {
+    this.open.set(document.uri.toString(), { document, version: -1, text: '' });
+  }
+
+  /** `unknown` where the file lies outside: it is not opened, and nothing is known of it. */
+  private async readFile(uri: vscode.Uri): Promise<Found> {
+    const { type, size } = await vscode.workspace.fs.stat(uri);
+    if ((type & vscode.FileType.File) === 0 || size > LARGEST) return 'missing';
+    if (await this.leadsOut(rootOf(uri).root, uri)) return 'unknown';
+    return { text: await vscode.workspace.decode(await vscode.workspace.fs.readFile(uri), { uri }) };
+  }
+}

@@ -1,0 +1,68 @@
+/** What editor and page say to each other, and the guards by which each drops whatever else may arrive. */
+
+/** The editor has a comparison to show. `estimate` says of which file; `markup` is the inside of the page. */
+export interface Show {
+  readonly kind: 'show';
+  readonly estimate: string;
+  readonly markup: string;
+}
+
+/** The page is loaded, or loaded again, and waits for something to show. */
+export interface Ready {
+  readonly kind: 'ready';
+}
+
+/** A figure was chosen; the editor knows which line it comes from. */
+export interface Go {
+  readonly kind: 'go';
+  readonly estimate: string;
+  readonly figure: string;
+}
+
+export type ToPage = Show;
+export type ToEditor = Ready | Go;
+
+/** What the editor keeps of a page that is hidden or closed with the window. Anything more can be made again. */
+export interface PageState {
+  readonly estimate: string;
+  readonly scroll: number;
+  /** Keys of the lists that are folded open. */
+  readonly open: readonly string[];
+}
+
+/** No address or figure is longer; a longer text is not from this program. */
+const LONGEST = 4_000;
+const MOST_LISTS = 1_000;
+
+export function readToPage(data: unknown): ToPage | undefined {
+  if (!isRecord(data) || data['kind'] !== 'show') return undefined;
+  const { estimate, markup } = data;
+  return hasOnly(data, 3) && isShort(estimate) && typeof markup === 'string' ? { kind: 'show', estimate, markup } : undefined;
+}
+
+export function readToEditor(data: unknown): ToEditor | undefined {
+  if (!isRecord(data)) return undefined;
+  if (data['kind'] === 'ready') return hasOnly(data, 1) ? { kind: 'ready' } : undefined;
+  const { kind, estimate, figure } = data;
+  return kind === 'go' && hasOnly(data, 3) && isShort(estimate) && isShort(figure) ? { kind, estimate, figure } : undefined;
+}
+
+export function readPageState(data: unknown): PageState | undefined {
+  if (!isRecord(data)) return undefined;
+  const { estimate, scroll, open } = data;
+  if (!isShort(estimate) || typeof scroll !== 'number' || !Number.isFinite(scroll) || scroll < 0) return undefined;
+  if (!Array.isArray(open) || open.length > MOST_LISTS || !open.every(isShort)) return undefined;
+  return { estimate, scroll, open };
+}
+
+function isRecord(data: unknown): data is Record<string, unknown> {
+  return typeof data === 'object' && data !== null && !Array.isArray(data);
+}
+
+function hasOnly(data: object, count: number): boolean {
+  return Object.keys(data).length === count;
+}
+
+function isShort(value: unknown): value is string {
+  return typeof value === 'string' && value.length > 0 && value.length <= LONGEST;
+}

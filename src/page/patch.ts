@@ -1,0 +1,57 @@
+/**
+ * Makes one element's inside equal to another's and touches only what differs, so that scroll, focus, selection and
+ * lists folded open stay as they are. Children with a `data-key` stay the same element wherever they move.
+ */
+export function patchChildren(shown: Element, wanted: ParentNode): void {
+  const keyed = new Map<string, Element>();
+  for (const child of shown.children) {
+    const key = keyOf(child);
+    if (key !== undefined && !keyed.has(key)) keyed.set(key, child);
+  }
+  let next: ChildNode | null = shown.firstChild;
+  for (const want of [...wanted.childNodes]) {
+    const key = keyOf(want);
+    const found: ChildNode | null | undefined = key === undefined ? unkeyed(next) : keyed.get(key);
+    if (key !== undefined) keyed.delete(key);
+    if (found === undefined || found === null || !isAlike(found, want)) {
+      shown.insertBefore(want, next);
+      continue;
+    }
+    if (found === next) next = next.nextSibling;
+    else shown.insertBefore(found, next);
+    patchNode(found, want);
+  }
+  while (next !== null) {
+    const gone = next;
+    next = next.nextSibling;
+    gone.remove();
+  }
+}
+
+function patchNode(shown: ChildNode, want: ChildNode): void {
+  if (shown instanceof Element && want instanceof Element) {
+    patchAttributes(shown, want);
+    patchChildren(shown, want);
+  } else if (shown.nodeValue !== want.nodeValue) shown.nodeValue = want.nodeValue;
+}
+
+function patchAttributes(shown: Element, want: Element): void {
+  for (const { name } of [...shown.attributes]) {
+    // Whether a list is folded open is up to the reader.
+    if (!want.hasAttribute(name) && !(name === 'open' && shown instanceof HTMLDetailsElement)) shown.removeAttribute(name);
+  }
+  for (const { name, value } of want.attributes) if (shown.getAttribute(name) !== value) shown.setAttribute(name, value);
+}
+
+function isAlike(a: ChildNode, b: ChildNode): boolean {
+  return a.nodeType === b.nodeType && a.nodeName === b.nodeName;
+}
+
+/** Only a child without a key may become another one without a key. */
+function unkeyed(node: ChildNode | null): ChildNode | null {
+  return node !== null && keyOf(node) === undefined ? node : null;
+}
+
+function keyOf(node: Node): string | undefined {
+  return node instanceof Element ? (node.getAttribute('data-key') ?? undefined) : undefined;
+}

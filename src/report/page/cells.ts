@@ -1,0 +1,58 @@
+import type { Span } from '../../language/index.js';
+import type { Comparison, Figure, Money } from '../../weigh/index.js';
+import { valueText } from '../numbers.js';
+import { html, type Html } from './html.js';
+import type { Column } from './last-good.js';
+import { causeId } from './targets.js';
+
+/** Where a span is for people: its line, and its file where that is not the estimate itself. */
+export type LineOf = (span: Span) => { readonly line: number; readonly file: string | undefined } | undefined;
+
+/** What the page is made from. */
+export interface PageView {
+  readonly comparison: Comparison;
+  readonly columns: readonly Column[];
+  readonly lineOf: LineOf;
+}
+
+/** A figure that leads to the line it comes from. */
+export function figureButton(id: string, text: string): Html {
+  return html`<button type="button" data-figure="${id}">${text}</button>`;
+}
+
+/** The likely value of a figure, as it is quoted. */
+export function likelyText(figure: Figure, money: Money): string {
+  return valueText(figure.likely, figure.unit, money);
+}
+
+/** A title from the file; it may read from right to left, and must not turn round what stands beside it. */
+export function title(text: string): Html {
+  return html`<bdi>${text}</bdi>`;
+}
+
+/** The cheapest options; more than one where they are equal to the cent. None where there is nothing to compare. */
+export function isCheapest({ weighed }: Column, { ranking }: Comparison): boolean {
+  const [first] = ranking;
+  return first !== undefined && ranking.length > 1 && ranking.includes(weighed) && weighed.inAll.likely.eq(first.inAll.likely);
+}
+
+/** What stands under an option's title: that it is the cheapest, or that its figures are not those of the text. */
+export function mark(column: Column, { comparison, lineOf }: PageView): Html {
+  if (column.state === 'weighed') return isCheapest(column, comparison) ? html`<span class="pick">cheapest</span>` : html``;
+  const lead = column.state === 'last-good' ? 'last good figures' : 'not weighed';
+  return html`<span class="broken">${lead}; ${causeOf(column, comparison, lineOf)}</span>`;
+}
+
+function causeOf(column: Column, comparison: Comparison, lineOf: LineOf): Html {
+  const [cause, ...others] = column.causes;
+  const where = cause === undefined ? undefined : lineOf(cause.at);
+  if (cause === undefined || where === undefined) return html`a line it rests on can’t be read`;
+  const line = `line ${where.line}${where.file === undefined ? '' : ` of ${where.file}`}`;
+  // What only weighing finds is on a line that reads well.
+  const why = comparison.problems.includes(cause) ? 'can’t be weighed' : 'can’t be read';
+  const more = others.length === 0 ? '' : ` (and ${others.length} more)`;
+  return html`${figureButton(causeId(column), line)} ${why}${more}`;
+}
+
+/** In place of a figure that there is not. */
+export const noFigure = html`<span aria-hidden="true">–</span><span class="unseen">not weighed</span>`;

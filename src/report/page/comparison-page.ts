@@ -1,0 +1,33 @@
+import { verdict } from '../verdict.js';
+import { cautionsSection } from './cautions-section.js';
+import { title, type PageView } from './cells.js';
+import { figuresTable } from './figures-table.js';
+import { html, type Html } from './html.js';
+import { lineLists } from './line-lists.js';
+import { waysIn } from './ways-in.js';
+import { whileItIsOpen } from './while-open.js';
+
+/**
+ * The comparison of an estimate as the inside of a page. The order tells the story: what it is about, the answer, the
+ * figures behind it, how each option gets at its work, what else is due, every line, the cautions.
+ * `data-key` names what stays the same thing when the page is made anew.
+ */
+export function comparisonPage(view: PageView): string {
+  const { estimate } = view.comparison;
+  const name = estimate.header?.title ?? estimate.vehicle?.title ?? 'Estimate';
+  const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
+  return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
+<p data-key="verdict" class="verdict">${verdict(view.comparison)}</p>
+${view.columns.length === 0 ? firstOption : options(view)}`.markup;
+}
+
+function options(view: PageView): Html {
+  return html`<section data-key="figures" aria-label="Side by side">${figuresTable(view)}</section>
+${waysIn(view)}${whileItIsOpen(view)}${lineLists(view)}${cautionsSection(view)}`;
+}
+
+/** What to write first; a page that only says what is missing helps nobody. */
+const firstOption = html`<p data-key="first">Write one line for each way out, with its work below, and it is weighed here:</p>
+<pre data-key="example">option used "Fit a used engine"
+  labour "Dress and swap the engine" 5.5 h
+  part   "Used engine" 1350 used</pre>`;

@@ -1,0 +1,87 @@
+import { calendar, type Figure } from '../../weigh/index.js';
+import { figureNames, figureOf, type FigureName } from '../figures.js';
+import { moneyText } from '../numbers.js';
+import { figureButton, isCheapest, likelyText, mark, noFigure, title, type PageView } from './cells.js';
+import { html, type Html } from './html.js';
+import type { Column } from './last-good.js';
+import { figureId } from './targets.js';
+
+type Cell = (column: Column) => Html;
+
+/** Labels that differ from the names of the figures, since here they stand in a sum that is read downwards. */
+const labels: Partial<Record<FigureName, string>> = { 'comes-back': 'less what comes back', 'given-up': 'plus worth given up', 'penalty-hours': 'the same in hours' };
+
+/** The options side by side: what each comes to, how sure that is, what is left of it in the end, and when. */
+export function figuresTable(view: PageView): Html {
+  const { columns, comparison } = view;
+  const { code } = comparison.money.currency;
+  const group = (key: string, rows: readonly (Html | undefined)[]) => {
+    const used = rows.filter((one) => one !== undefined);
+    return used.length === 0 ? undefined : html`<tbody data-key="${key}">${used}</tbody>`;
+  };
+  const figure = (name: FigureName, kind = '') => (counts(columns, name) ? row(name, labels[name] ?? figureNames[name], columns, figureCell(name), kind) : undefined);
+  const ranged = columns.some(({ weighed: { totals } }) => !totals.total.low.eq(totals.total.high));
+  const adjusted = counts(columns, 'comes-back') || counts(columns, 'given-up');
+  const dated = columns.some(({ weighed }) => weighed.ready.date !== undefined);
+  const cheapest = comparison.ranking.length > 1;
+  return html`<div class="wide" role="region" aria-label="Options side by side" tabindex="0"><table class="figures">
+<caption class="unseen">What each option comes to${code === '' ? '' : `, in ${code}`}</caption>
+<thead><tr data-key="head"><td>${code}</td>${columns.map((column) => head(column, view))}</tr></thead>
+${group('price', [figure('access'), figure('labour'), figure('parts'), figure('outside'), figure('fees'), figure('cores'), figure('tax'), row('total', 'Total', columns, figureCell('total'), 'sum')])}
+${group('range', ranged ? [row('low', 'if everything comes in low', columns, rangeCell('low'), 'aside'), row('high', 'if everything comes in high', columns, rangeCell('high'), 'aside')] : [])}
+${group('in-all', adjusted ? [figure('comes-back'), figure('given-up'), row('in-all', figureNames['in-all'], columns, figureCell('in-all'), 'sum')] : [])}
+${group('lead', cheapest ? [row('more', 'above the cheapest', columns, aboveCell(view), 'aside')] : [])}
+${group('work', [figure('penalty'), figure('penalty-hours'), figure('hours')])}
+${group('time', [row('days', figureNames.days, columns, figureCell('days')), dated ? row('ready', 'Ready', columns, readyCell) : undefined])}
+</table></div>
+<p class="hint">Each figure leads to the line it comes from.</p>`;
+}
+
+function head(column: Column, view: PageView): Html {
+  const said = mark(column, view);
+  return html`<th scope="col" data-key="${column.key}" class="${column.state}"><span>${title(column.weighed.option.title)}</span> ${said}</th>`;
+}
+
+function row(key: string, label: string, columns: readonly Column[], cell: Cell, kind = ''): Html {
+  const cells = columns.map((column) => html`<td data-key="${column.key}" class="${column.state}">${column.state === 'not-weighed' ? noFigure : cell(column)}</td>`);
+  return html`<tr data-key="${key}" class="${kind}"><th scope="row">${label}</th>${cells}</tr>`;
+}
+
+function counts(columns: readonly Column[], name: FigureName): boolean {
+  return columns.some(({ weighed, state }) => state !== 'not-weighed' && figureOf(weighed, name)?.high.isZero() === false);
+}
+
+function figureCell(name: FigureName): Cell {
+  return (column) => {
+    const figure = figureOf(column.weighed, name);
+    return figure === undefined ? noFigure : figureButton(figureId(column, name), likelyText(figure, column.money));
+  };
+}
+
+function rangeCell(point: keyof Pick<Figure, 'low' | 'high'>): Cell {
+  return (column) => figureButton(figureId(column, 'total'), moneyText(column.weighed.totals.total[point], column.money));
+}
+
+/** By how much an option costs more in all than the cheapest; last good figures are not measured against today's. */
+function aboveCell(view: PageView): Cell {
+  const best = view.comparison.ranking[0];
+  return (column) => {
+    if (best === undefined || column.state !== 'weighed') return noFigure;
+    if (isCheapest(column, view.comparison)) return html`cheapest`;
+    return figureButton(figureId(column, 'in-all'), moneyText(column.weighed.inAll.likely.minus(best.inAll.likely), column.money));
+  };
+}
+
+const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
+
+/** The date as it is written in a file, its weekday, and how late it may get. */
+function readyCell(column: Column): Html {
+  const { date, latest } = column.weighed.ready;
+  if (date === undefined) return noFigure;
+  const late = latest === undefined || latest === date ? undefined : html`<span class="or">to ${weekdayText(latest)} ${latest.startsWith(date.slice(0, 5)) ? latest.slice(5) : latest}</span>`;
+  return html`${figureButton(figureId(column, 'days'), date)}<span class="or">${weekdayText(date)}</span>${late}`;
+}
+
+function weekdayText(iso: string): string {
+  return weekdays[calendar.weekdayOf(calendar.dayOf(iso))] as string;
+}

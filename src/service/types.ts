@@ -1,0 +1,66 @@
+import type { Message, Problem, Range, Severity, Span, Tree } from '../language/index.js';
+import type { Resolved } from '../estimate/index.js';
+import type { Comparison } from '../weigh/index.js';
+
+/** What the service needs from the world around it. It reads nothing else, and never waits. */
+export interface ServiceHost {
+  /** The current text of a file: open in an editor, or on disk. `missing` where there is none; `unknown` where it is not read yet. */
+  readonly read: (uri: string) => { readonly text: string } | 'missing' | 'unknown';
+  /** Where a path in a `use` line leads, or undefined where that is outside the workspace. */
+  readonly resolvePath: (fromUri: string, path: string) => string | undefined;
+}
+
+/** A place in a file, in UTF-16 offsets. */
+export interface Place {
+  readonly uri: string;
+  readonly range: Range;
+}
+
+/** All that is known of one estimate. */
+export interface Weighing {
+  readonly resolved: Resolved;
+  readonly comparison: Comparison;
+  /** Every problem, in whichever file it is, the same one once. */
+  readonly problems: readonly Problem[];
+}
+
+/** The one facade over language, vocabulary, estimate, weigh and report: documents in, plain data out. */
+export interface LanguageService {
+  /** The estimate of a file, resolved and weighed. Kept until one of its files changes. */
+  readonly weighing: (uri: string) => Weighing;
+  /** Problems in this file itself. */
+  readonly diagnostics: (uri: string) => readonly Diagnostic[];
+  /** Problems in this file and in the files it uses, by file. */
+  readonly allDiagnostics: (uri: string) => ReadonlyMap<string, readonly Diagnostic[]>;
+  /** What there is to say about the place under the pointer. */
+  readonly hover: (uri: string, offset: number) => Hover | undefined;
+  /** The files this one was made from, missing ones too. */
+  readonly uses: (uri: string) => readonly string[];
+  /** Files that the host must read before the estimate is whole. */
+  readonly waitsFor: (uri: string) => readonly string[];
+  /** File offsets of a span, or undefined where the text has moved on. */
+  readonly place: (span: Span) => Place | undefined;
+  /** The parsed file, or undefined where there is none. */
+  readonly tree: (uri: string) => Tree | undefined;
+  /** Forgets a file that was closed or deleted. */
+  readonly forget: (uri: string) => void;
+}
+
+/** A problem as an editor, a terminal or a build server shows it. Offsets are UTF-16 units of the file. */
+export interface Diagnostic {
+  readonly uri: string;
+  readonly range: Range;
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: Message;
+  /** The three parts as one paragraph. */
+  readonly text: string;
+  readonly related: { readonly place: Place; readonly says: string } | undefined;
+  readonly fix: { readonly title: string; readonly place: Place; readonly text: string } | undefined;
+}
+
+/** What a hover says: paragraphs of plain text, to be shown as text and never as markup. */
+export interface Hover {
+  readonly range: Range;
+  readonly paragraphs: readonly string[];
+}

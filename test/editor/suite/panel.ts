@@ -1,0 +1,26 @@
+// The comparison panel as a user meets it.
+import type { Frame } from 'playwright-core';
+import type { Editor } from '../host/browser.js';
+import { patience, retry } from '../host/retry.js';
+import { webviewFrame } from '../host/webview.js';
+
+/** Presses a button in the title of the active editor group; its label may go on with a keyboard shortcut. */
+export async function pressTitle(editor: Editor, label: string): Promise<void> {
+  const title = editor.page.locator('.editor-group-container.active .editor-actions');
+  await title.getByRole('button', { name: new RegExp(`^${label}( \\(|$)`) }).click({ timeout: patience });
+}
+
+/** The page inside the panel. It is another frame each time it was hidden or moved. */
+export async function pageFrame(editor: Editor): Promise<Frame> {
+  return await webviewFrame(editor, async (frame) => (await frame.locator('#page h1').count()) > 0);
+}
+
+/** Waits until a piece of the page says something. */
+export async function waitForText(frame: Frame, selector: string, matches: (text: string) => boolean): Promise<string> {
+  return await retry(`${selector} with the expected text`, async () => {
+    const text = await frame.locator(selector).first().innerText({ timeout: 1000 });
+    return matches(text) ? text : undefined;
+  });
+}
+
+export const figure = (id: string): string => `[data-figure="${id}"]`;

@@ -1,0 +1,22 @@
+// A copy of the samples to work in, and what lies beside it and must not be read.
+import { cp, mkdir, readFile, symlink, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { repository } from '../host/paths.js';
+import { tempFolder } from '../host/temp.js';
+
+export interface Workspace {
+  readonly dir: string;
+  readonly read: (name: string) => Promise<string>;
+  readonly remove: () => Promise<void>;
+}
+
+export async function copySamples(): Promise<Workspace> {
+  const temp = tempFolder('suite');
+  const dir = path.join(temp.dir, 'samples');
+  await cp(path.join(repository, 'samples'), dir, { recursive: true });
+  const beside = path.join(temp.dir, 'beside');
+  await mkdir(beside);
+  await writeFile(path.join(beside, 'shop.yard'), await readFile(path.join(dir, 'shop.yard'), 'utf8'));
+  await symlink(path.join(beside, 'shop.yard'), path.join(dir, 'leads-out.yard'));
+  return { dir, read: (name) => readFile(path.join(dir, name), 'utf8'), remove: () => temp.remove() };
+}
