@@ -29,7 +29,7 @@ export const ambiguousName: Rule<{ readonly name: string; readonly kinds: readon
 export const circular: Rule<{ readonly chain: readonly string[]; readonly word: string }> = {
   code: 'circular', family: 'names', severity: 'error', title: 'Lines that need each other',
   message: ({ chain, word }) => ({ what: `These lines go round in a circle: ${chain.join(' → ')}.`, why: 'What needs itself can never be started; the last step is left out.', instead: `Remove one of the ${word} lines.` }),
-  example: 'steelyard 1\naccess lifted "Engine lifted"\n  remove 1 h\n  includes out\naccess out "Engine out"\n  remove 6 h\n  includes «lifted»\n',
+  example: 'steelyard 1\nshop "S"\n  rate bench 100.00\naccess lifted "Engine lifted"\n  remove 1 h\n  includes out\naccess out "Engine out"\n  remove 6 h\n  includes «lifted»\n',
 };
 
 export const saidBefore: Rule<{ readonly name: string; readonly word: string }> = {

@@ -33,5 +33,4 @@ export function isSpaceLike(code: number): boolean {
 }
 
 /** Controls, bidirectional marks and zero-width characters, wherever they stand. */
-// eslint-disable-next-line no-control-regex
 export const hidden = /[\u0000-\u0008\u000b-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2060-\u2069\u00ad\ufeff]/;

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Token } from '../language/index.js';
 import type { Cursor } from './cursor.js';
-import { Decimal } from './decimal.js';
+import type { Decimal } from './decimal.js';
 import { isSign, looksNumeric, readNumber } from './numbers.js';
 import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';

@@ -159,7 +159,7 @@ function store(draft: Draft, key: string, field: Field, value: unknown): void {
 /** A figure with no word in front: a quantity where `at` follows, or else the first free slot that takes its unit. */
 function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
   const amountKeys = kind.bares.filter((key) => (kind.fields[key] as Field).value.measures !== undefined);
-  const wanted = (kind.fields[amountKeys.find((key) => draft.values[key] === undefined) ?? (amountKeys[0] as string)] as Field).value;
+  const wanted = (kind.fields[amountKeys.find((key) => draft.values[key] === undefined) ?? (amountKeys[0])] as Field).value;
   const amount = readAmount(cursor, { label: wanted.label, examples: wanted.examples });
   if (amount === undefined) {
     draft.broken = true;

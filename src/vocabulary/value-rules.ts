@@ -20,7 +20,7 @@ export const negativeFigure: Rule<{ readonly positive: string }> = {
 
 export const currencySign: Rule<{ readonly plain: string }> = {
   code: 'currency-sign', family: 'shape', severity: 'error', title: 'A currency sign at a number',
-  message: ({ plain }) => ({ what: 'There is a sign at this number that does not belong to it.', why: `Several currencies share a sign; the shop file names the one in use. ${lost}`, instead: `Write ${plain}, or ${plain} with the currency's three letters after it.` }),
+  message: ({ plain }) => ({ what: 'There is a currency sign at this number.', why: `Several currencies share a sign; the shop file names the one in use. ${lost}`, instead: `Write ${plain}, or ${plain} with the currency's three letters after it.` }),
   fix: ({ plain }, at) => write(at, plain),
   example: inPart('«$64.30» new'),
 };
@@ -43,7 +43,7 @@ export const notANumber: Rule<{ readonly written: string; readonly plain: string
   code: 'not-a-number', family: 'shape', severity: 'error', title: 'Not a plain number',
   message: ({ written, plain }) => ({ what: `“${clip(written)}” is not a plain number.`, why: lost, instead: plain === undefined ? 'Write digits, and a point before the decimals: 64.30.' : `Write ${plain}.` }),
   fix: ({ plain }, at) => (plain === undefined ? undefined : write(at, plain)),
-  example: inPart('«64.3.0» new'),
+  example: inPart('«.50» new'),
 };
 
 export const numberTooLong: Rule<{ readonly written: string }> = {

@@ -37,29 +37,35 @@ export interface Figure {
   readonly from: readonly Figure[];
   /** Where it was written; every figure of step `given` has one, unless it is a constant. */
   readonly at: Span | undefined;
+  /** True where low and high may differ from the likely one. */
+  readonly ranged: boolean;
 }
 
 export type Points = Pick<Figure, 'low' | 'likely' | 'high'>;
 
+const GIVEN: Step = { kind: 'given' };
+const SUM: Step = { kind: 'sum' };
+const NOTHING: readonly Figure[] = [];
+
 /** A figure as it stands in the text. */
 export function given(label: string, unit: FigureUnit, amount: Amount): Figure {
-  return { label, unit, low: amount.low, likely: amount.likely, high: amount.high, step: { kind: 'given' }, from: [], at: amount.at };
+  return { label, unit, low: amount.low, likely: amount.likely, high: amount.high, step: GIVEN, from: NOTHING, at: amount.at, ranged: amount.low !== amount.likely || amount.high !== amount.likely };
 }
 
 export function constant(label: string, unit: FigureUnit, value: Decimal): Figure {
-  return { label, unit, low: value, likely: value, high: value, step: { kind: 'given' }, from: [], at: undefined };
+  return { label, unit, low: value, likely: value, high: value, step: GIVEN, from: NOTHING, at: undefined, ranged: false };
 }
 
 export function found(label: string, unit: FigureUnit, value: Decimal, how: string, from: readonly Figure[] = []): Figure {
-  return { label, unit, low: value, likely: value, high: value, step: { kind: 'found', how }, from, at: undefined };
+  return { label, unit, low: value, likely: value, high: value, step: { kind: 'found', how }, from, at: undefined, ranged: false };
 }
 
 export function sum(label: string, unit: FigureUnit, from: readonly Figure[], at?: Span): Figure {
-  return make(label, unit, { kind: 'sum' }, from, at, (point) => from.reduce((total, figure) => total.plus(figure[point]), zero));
+  return new Worked(label, unit, SUM, from, undefined, at);
 }
 
 export function difference(label: string, unit: FigureUnit, from: readonly [Figure, ...Figure[]]): Figure {
-  return make(label, unit, { kind: 'difference' }, from, undefined, (point) => from.slice(1).reduce((rest, figure) => rest.minus(figure[point]), from[0][point]));
+  return new Worked(label, unit, { kind: 'difference' }, from);
 }
 
 /**
@@ -67,43 +73,94 @@ export function difference(label: string, unit: FigureUnit, from: readonly [Figu
  * the range says what happens when every figure comes in low, or every one high.
  */
 export function remainder(label: string, unit: FigureUnit, from: readonly [Figure, ...Figure[]]): Figure {
-  return make(label, unit, { kind: 'remainder' }, from, undefined, (point) => Decimal.max(zero, from.slice(1).reduce((rest, figure) => rest.minus(figure[point]), from[0][point])));
+  return new Worked(label, unit, { kind: 'remainder' }, from);
 }
 
 /** Money for hours or pieces; rounded once, on the exact product. */
 export function product(label: string, from: readonly Figure[], money: Money, at: Span | undefined, per = 1): Figure {
-  return make(label, 'money', { kind: 'product', per, rounded: true }, from, at, (point) => money.round(multiplied(from, point, per)));
+  return new Worked(label, 'money', { kind: 'product', per, rounded: true }, from, money, at);
 }
 
 export function hoursProduct(label: string, from: readonly Figure[], per = 1): Figure {
-  return make(label, 'hours', { kind: 'product', per, rounded: false }, from, undefined, (point) => multiplied(from, point, per));
+  return new Worked(label, 'hours', { kind: 'product', per, rounded: false }, from);
 }
 
 export function percentage(label: string, base: Figure, percent: Figure, money: Money, at: Span | undefined): Figure {
-  return make(label, 'money', { kind: 'percentage', rounded: true }, [base, percent], at, (point) => money.round(base[point].times(percent[point]).div(hundred)));
+  return new Worked(label, 'money', { kind: 'percentage', rounded: true }, [base, percent], money, at);
 }
 
 /** A cost with its markup; not rounded, since the line is. */
 export function raised(label: string, base: Figure, percent: Figure): Figure {
-  return make(label, 'money', { kind: 'raised', rounded: false }, [base, percent], undefined, (point) => base[point].times(hundred.plus(percent[point])).div(hundred));
+  return new Worked(label, 'money', { kind: 'raised', rounded: false }, [base, percent]);
 }
 
 export function least(label: string, from: readonly [Figure, ...Figure[]]): Figure {
-  return make(label, from[0].unit, { kind: 'least' }, from, undefined, (point) => from.reduce((small, figure) => (figure[point].lt(small) ? figure[point] : small), from[0][point]));
+  return new Worked(label, from[0].unit, { kind: 'least' }, from);
 }
 
-function multiplied(from: readonly Figure[], point: keyof Points, per: number): Decimal {
-  const value = from.slice(1).reduce((total, figure) => total.times(figure[point]), (from[0] as Figure)[point]);
-  return per === 1 ? value : value.div(per);
+/**
+ * A figure worked out from others by its step. The likely point is worked at once; low and high when somebody asks,
+ * since most plans that are tried are never shown.
+ */
+class Worked implements Figure {
+  readonly likely: Decimal;
+  readonly ranged: boolean;
+  #low: Decimal | undefined;
+  #high: Decimal | undefined;
+
+  constructor(
+    readonly label: string,
+    readonly unit: FigureUnit,
+    readonly step: Step,
+    readonly from: readonly Figure[],
+    private readonly money: Money | undefined = undefined,
+    readonly at: Span | undefined = undefined,
+  ) {
+    this.likely = worked(step, from, 'likely', money);
+    this.ranged = from.some((figure) => figure.ranged);
+  }
+
+  get low(): Decimal {
+    return (this.#low ??= this.ranged ? worked(this.step, this.from, 'low', this.money) : this.likely);
+  }
+
+  get high(): Decimal {
+    return (this.#high ??= this.ranged ? worked(this.step, this.from, 'high', this.money) : this.likely);
+  }
 }
 
-/** Works a step for the likely point, and for the others only where any figure has a range. */
-function make(label: string, unit: FigureUnit, step: Step, from: readonly Figure[], at: Span | undefined, work: (point: keyof Points) => Decimal): Figure {
-  const likely = work('likely');
-  const ranged = from.some(hasRange);
-  return { label, unit, low: ranged ? work('low') : likely, likely, high: ranged ? work('high') : likely, step, from, at };
+/** Works one point of a step from the same point of the figures below it. */
+function worked(step: Step, from: readonly Figure[], point: keyof Points, money: Money | undefined): Decimal {
+  const exact = workedExactly(step, from, point);
+  return 'rounded' in step && step.rounded && money !== undefined ? money.round(exact) : exact;
 }
 
-export function hasRange(points: Points): boolean {
-  return points.low !== points.likely || points.high !== points.likely;
+function workedExactly(step: Step, from: readonly Figure[], point: keyof Points): Decimal {
+  const first = from[0]?.[point] ?? zero;
+  const second = from[1]?.[point] ?? zero;
+  switch (step.kind) {
+    case 'sum': return added(from, 0, zero, point);
+    case 'difference': return first.minus(added(from, 1, zero, point));
+    case 'remainder': return Decimal.max(zero, first.minus(added(from, 1, zero, point)));
+    case 'least': return from.reduce((small, figure) => (figure[point].lt(small) ? figure[point] : small), first);
+    case 'percentage': return first.times(second).div(hundred);
+    case 'raised': return first.times(hundred.plus(second)).div(hundred);
+    case 'product': {
+      let value = first;
+      for (let i = 1; i < from.length; i++) value = value.times((from[i] as Figure)[point]);
+      return step.per === 1 ? value : value.div(step.per);
+    }
+    case 'given':
+    case 'found':
+      throw new Error(`A figure of step ${step.kind} is not worked out from others.`);
+  }
+}
+
+function added(from: readonly Figure[], start: number, to: Decimal, point: keyof Points): Decimal {
+  let total = to;
+  for (let i = start; i < from.length; i++) {
+    const value = (from[i] as Figure)[point];
+    if (!value.isZero()) total = total.plus(value);
+  }
+  return total;
 }

@@ -1,6 +1,5 @@
 /** The calculations: pure functions from a resolved estimate to plain data, every figure with its derivation. */
 export type { Figure, FigureUnit, Points, Step } from './figure.js';
-export { hasRange } from './figure.js';
 export type { Line, LineKind } from './line.js';
 export type { Money } from './money.js';
 export { moneyOf } from './money.js';

@@ -49,7 +49,7 @@ export function subletLine(sublet: Sublet, share: Line['share'], shop: Shop, mon
 /** The charge for an old unit, for as many as there are parts. */
 export function coreLine(part: Part, money: Money): Line | undefined {
   const core = part.core;
-  if (core?.charge === undefined) return undefined;
+  if (core?.charge === undefined || part.condition === 'customer-supplied') return undefined;
   const title = `${part.title}: core charge`;
   const quantity = part.quantity === undefined ? undefined : given('Quantity', 'number', part.quantity);
   const charge = given('Core charge', 'money', core.charge);

@@ -6,6 +6,7 @@ import type { Money } from './money.js';
 import { zero, type Amount } from '../vocabulary/index.js';
 
 const MINUTES = 60;
+const keepPrice = keeper<Rate, Figure>();
 
 /** Hours and money of one stretch of work. Minutes are divided last, so that money stays exact. */
 function work(label: string, hours: Amount, count: Figure | undefined, rate: Rate | undefined, money: Money): { readonly hours: Figure; readonly amount: Figure } {
@@ -15,7 +16,7 @@ function work(label: string, hours: Amount, count: Figure | undefined, rate: Rat
   const factors = count === undefined ? [time] : [count, time];
   const worked = minutes || count !== undefined ? hoursProduct(`${label}, hours`, factors, per) : time;
   if (rate === undefined) return { hours: worked, amount: found(label, 'money', zero, 'No rate is known for this work, so it has no price yet.', [worked]) };
-  const price = given(`${rate.title}, an hour`, 'money', rate.price);
+  const price = keepPrice(rate, [], () => given(`${rate.title}, an hour`, 'money', rate.price));
   return { hours: worked, amount: product(label, [...factors, price], money, hours.at, per) };
 }
 

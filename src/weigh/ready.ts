@@ -53,7 +53,7 @@ export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'pa
     return day === undefined ? undefined : isoOf(day);
   };
   return {
-    days: flat ? days : { ...days, low: points.low.days, high: points.high.days },
+    days: flat ? days : { ...days, low: points.low.days, high: points.high.days, ranged: true },
     waiting: found('Days of waiting', 'days', points.likely.waiting, 'The longer of what is still to come and of the outside work, after the engine is got at.', [strip, arrival, away, workday]),
     date: dateAfter(points.likely.days),
     latest: dateAfter(points.high.days),
@@ -71,7 +71,7 @@ function longest(label: string, waits: readonly { readonly figure: Figure; reado
   const likely = at('likely');
   const ranged = waits.some(({ wait }) => wait.low !== wait.likely || wait.high !== wait.likely);
   const how = waits.length === 0 ? 'Nothing is waited for.' : 'The longest of these, in working days.';
-  return { ...found(label, 'days', likely, how, waits.map(({ figure }) => figure)), ...(ranged ? { low: at('low'), high: at('high') } : {}) };
+  return { ...found(label, 'days', likely, how, waits.map(({ figure }) => figure)), ...(ranged ? { low: at('low'), high: at('high'), ranged } : {}) };
 }
 
 /** A wait in working days: d are working days already; wk and mo run by the calendar from the start. */

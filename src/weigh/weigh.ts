@@ -126,5 +126,5 @@ function greatestWorth(estimate: Estimate): Figure | undefined {
   const flat = known.every((worth) => worth.low === worth.likely && worth.high === worth.likely);
   const likely = point('likely');
   const best = known.find((worth) => worth.likely.eq(likely)) as Figure;
-  return { ...best, label: 'Most that any option leaves', low: flat ? likely : point('low'), likely, high: flat ? likely : point('high'), step: { kind: 'found', how: 'The greatest worth that any option leaves.' }, from: known };
+  return { ...best, label: 'Most that any option leaves', low: flat ? likely : point('low'), likely, high: flat ? likely : point('high'), ranged: !flat, step: { kind: 'found', how: 'The greatest worth that any option leaves.' }, from: known };
 }

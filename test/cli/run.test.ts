@@ -129,7 +129,7 @@ describe('input and output', () => {
     const stdin = 'steelyard 1\nvehicle "Van \u001b[31m\u0007"\n  worth 100\noption a "A \u009b2J\u202e"\n  fee "X" 1.00\n';
     const { out } = steelyard(['weigh', '-'], { stdin });
     expect(out).toContain('‹U+001B›');
-    // eslint-disable-next-line no-control-regex
+     
     expect(out).not.toMatch(/[\u001b\u0007\u009b\u202e]/);
   });
 });

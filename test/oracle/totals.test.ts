@@ -5,35 +5,52 @@ import { describe, expect, it } from 'vitest';
 import { recordJson } from '../../src/vocabulary/index.js';
 import type { Points, Weighed } from '../../src/weigh/index.js';
 import { randomEstimate } from '../support/random-estimate.js';
-import { runs } from '../support/random-runs.js';
+import { PATIENT, runs } from '../support/random-runs.js';
 import { readSample, readSound, sampleFiles, type Read } from '../weigh/weighed.js';
-import { oracleTotals, type OracleOption, type OraclePlan } from './totals.js';
+import { oracleTotals, type Coins, type OracleOption, type OraclePlan } from './totals.js';
 
 /** Money of the product as the digits it is written with, in the smallest coin. */
-const coins = (points: Points, digits: number) => [points.low, points.likely, points.high].map((value) => BigInt(value.toFixed(digits).replace('.', '')));
+const coins = (points: Points, digits: number) => [points.low, points.likely, points.high].map((value) => value.toFixed(digits).replace('.', '').replace(/^0+(?=\d)/, ''));
+const digitsOf = (own: Coins) => own.map(String);
+const ways = (names: readonly string[]) => [...names].sort().join(', ');
 
-const namesOf = (plan: { readonly paid: readonly { readonly name: string }[] }) => plan.paid.map((way) => way.name).sort();
+/** Hours in millionths, cut: minutes make fractions without end. */
+const millionths = (hours: OraclePlan['hours']) => Number((hours.n * 1_000_000n) / hours.d);
 
-function expectSame(tool: Weighed, own: OracleOption): void {
-  expect(tool.planned.unreachable.length === 0).toBe(own.reached);
-  if (!own.reached) return;
-  const { chosen, stand, unpinned } = tool.planned;
-  const plan = own.best.find((one) => JSON.stringify([...one.ways].sort()) === JSON.stringify(namesOf(chosen)));
-  expect(namesOf(chosen), `ways in of ${own.name}`).toEqual(plan === undefined ? own.best.map((one) => one.ways) : [...plan.ways].sort());
+/** What the product says of one option, one figure after the other. */
+function told({ option, planned: { chosen, stand, unpinned, unreachable } }: Weighed, digits: number): unknown {
+  if (unreachable.length > 0) return { option: option.name, unreachable: true };
   const { totals } = chosen;
-  const { total, tax, access, hours } = plan as OraclePlan;
-  expect(coins(totals.total, own.digits), `total of ${own.name}`).toEqual(total);
-  expect(coins(totals.tax, own.digits), `tax of ${own.name}`).toEqual(tax);
-  expect(coins(totals.access, own.digits), `access of ${own.name}`).toEqual(access);
-  expect(Math.abs(totals.hours.likely.toNumber() - Number(hours.n * 1_000_000n / hours.d) / 1_000_000)).toBeLessThan(2e-6);
-  expect(coins(stand.totals.total, own.digits), `${own.name} on a stand`).toEqual(own.stand.total);
-  expect(unpinned === undefined ? [] : [coins(unpinned.totals.total, own.digits)[1]]).toEqual(own.free.slice(0, 1).map((one) => one.total[1]));
+  return {
+    option: option.name,
+    ways: ways(chosen.paid.map((way) => way.name)),
+    total: coins(totals.total, digits), tax: coins(totals.tax, digits), access: coins(totals.access, digits),
+    hours: totals.hours.likely.times(1_000_000).floor().toNumber(),
+    stand: coins(stand.totals.total, digits),
+    free: unpinned === undefined ? undefined : coins(unpinned.totals.total, digits)[1],
+  };
+}
+
+/** The same, worked out here. Where plans tie in money, hours and number of ways, the one the product took. */
+function workedOut(own: OracleOption, tool: Weighed): unknown {
+  const [first] = own.best;
+  if (first === undefined) return { option: own.name, unreachable: true };
+  const taken = ways(tool.planned.chosen.paid.map((way) => way.name));
+  const plan = own.best.find((one) => ways(one.ways) === taken) ?? first;
+  return {
+    option: own.name,
+    ways: ways(plan.ways),
+    total: digitsOf(plan.total), tax: digitsOf(plan.tax), access: digitsOf(plan.access),
+    hours: millionths(plan.hours),
+    stand: digitsOf(own.stand.total),
+    free: own.free[0] === undefined ? undefined : String(own.free[0].total[1]),
+  };
 }
 
 function expectSameTotals({ resolved, comparison }: Read): void {
   const own = oracleTotals(resolved.records.map(recordJson));
-  expect(comparison.options.map((one) => one.option.name)).toEqual(own.map((one) => one.name));
-  own.forEach((option, i) => expectSame(comparison.options[i] as Weighed, option));
+  const digits = own[0]?.digits ?? 2;
+  expect(comparison.options.map((one) => told(one, digits))).toEqual(own.map((one, i) => workedOut(one, comparison.options[i] as Weighed)));
 }
 
 describe('quoted totals equal an independent recomputation', () => {
@@ -49,7 +66,7 @@ describe('quoted totals equal an independent recomputation', () => {
     expectSameTotals(readSample(file));
   });
 
-  it('random estimates: ways in, low, likely and high, tax, access, hours, the stand and the plan without a pin', () => {
-    fc.assert(fc.property(randomEstimate, (text) => expectSameTotals(readSound(text))), runs(20_140_115, 300));
+  it('random estimates: ways in, low, likely and high, tax, access, hours, the stand and the plan without a pin', PATIENT, () => {
+    fc.assert(fc.property(randomEstimate, (text) => expectSameTotals(readSound(text))), runs(20_140_115, 250));
   });
 });

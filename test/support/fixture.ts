@@ -116,7 +116,7 @@ export function uriOf(name: string): string {
 
 /** Files held in memory. Setting one is what typing in an editor is. */
 export class MemoryHost implements ServiceHost {
-  private readonly texts = new Map<string, string | 'unknown'>();
+  private readonly texts = new Map<string, string | undefined>();
   readonly reads: string[] = [];
 
   set(name: string, text: string): void {
@@ -124,7 +124,7 @@ export class MemoryHost implements ServiceHost {
   }
 
   setUnread(name: string): void {
-    this.texts.set(uriOf(name), 'unknown');
+    this.texts.set(uriOf(name), undefined);
   }
 
   remove(name: string): void {
@@ -133,8 +133,9 @@ export class MemoryHost implements ServiceHost {
 
   readonly read: ServiceHost['read'] = (uri) => {
     this.reads.push(uri);
+    if (!this.texts.has(uri)) return 'missing';
     const text = this.texts.get(uri);
-    return text === undefined ? 'missing' : text === 'unknown' ? 'unknown' : { text };
+    return text === undefined ? 'unknown' : { text };
   };
 
   readonly resolvePath: ServiceHost['resolvePath'] = (from, path) => resolveWithin(ROOT, from, path);

@@ -4,7 +4,7 @@ import { moneyText } from '../../src/report/index.js';
 import type { Comparison, Figure, Line, Totals } from '../../src/weigh/index.js';
 import { compare, fromDigits, minus, nothing, per, plus, rounded, times, whole, type Rational, type Rounding } from '../oracle/rational.js';
 import { randomEstimate } from '../support/random-estimate.js';
-import { runs } from '../support/random-runs.js';
+import { PATIENT, runs } from '../support/random-runs.js';
 import { readSample, readSound, sampleFiles } from './weighed.js';
 
 const POINTS = ['low', 'likely', 'high'] as const;
@@ -81,7 +81,7 @@ function expectWorkedOut(figure: Figure, rules: Rules): void {
 /** A leaf stands in the text: its span holds its numbers. Without a span it is a constant, and says so. */
 function expectWritten(figure: Figure): void {
   if (figure.at === undefined) {
-    expect(figure.label).toContain('taken as');
+    if (!figure.label.includes('taken as')) expect.fail(`${figure.label} is neither written nor said to be assumed`);
     return;
   }
   const { block, start, end } = figure.at;
@@ -97,16 +97,22 @@ function expectWritten(figure: Figure): void {
 function expectAddsUp({ lines, taxes, ...sums }: Totals, comparison: Comparison): void {
   const { money } = comparison;
   for (const point of POINTS) {
-    const cents = (figure: Figure) => BigInt(moneyText(figure[point], money).replace(/[,.]/g, ''));
-    const of = (kind: Line['kind'] | undefined, share: Line['share'] | undefined) => lines.filter((line) => (kind === undefined || line.kind === kind) && (share === undefined || line.share === share)).reduce((sum, line) => sum + cents(line.amount), 0n);
-    for (const line of lines) expect(line.amount[point].decimalPlaces()).toBeLessThanOrEqual(money.currency.digits);
-    const shown = { access: cents(sums.access), labour: cents(sums.labour), parts: cents(sums.parts), sublets: cents(sums.sublets), fees: cents(sums.fees), cores: cents(sums.cores) };
-    expect(shown).toEqual({ access: of(undefined, 'access'), labour: of('labour', 'work'), parts: of('part', 'work'), sublets: of('sublet', 'work'), fees: of('fee', 'work'), cores: of('core', undefined) });
-    expect(cents(sums.tax)).toBe(taxes.reduce((sum, tax) => sum + cents(tax.amount), 0n));
-    expect(cents(sums.total)).toBe(of(undefined, undefined) + cents(sums.tax));
-    expect(cents(sums.total)).toBe(Object.values(shown).reduce((sum, one) => sum + one, 0n) + cents(sums.tax));
+    const cents = (figure: Figure) => Number(moneyText(figure[point], money).replace(/[,.]/g, ''));
+    const fine = lines.find((line) => line.amount[point].decimalPlaces() > money.currency.digits);
+    if (fine !== undefined) expect.fail(`${fine.title} is not whole coins`);
+    const added = { access: 0, labour: 0, parts: 0, sublets: 0, fees: 0, cores: 0, tax: 0, total: 0 };
+    for (const line of lines) added[groupOf(line)] += cents(line.amount);
+    for (const tax of taxes) added.tax += cents(tax.amount);
+    added.total = Object.values(added).reduce((sum, one) => sum + one, 0);
+    const shown = { access: cents(sums.access), labour: cents(sums.labour), parts: cents(sums.parts), sublets: cents(sums.sublets), fees: cents(sums.fees), cores: cents(sums.cores), tax: cents(sums.tax), total: cents(sums.total) };
+    expect(shown).toEqual(added);
   }
-  expect(sums.total.low.lte(sums.total.likely) && sums.total.likely.lte(sums.total.high)).toBe(true);
+  if (sums.total.low.gt(sums.total.likely) || sums.total.likely.gt(sums.total.high)) expect.fail('a total out of order');
+}
+
+function groupOf(line: Line): 'access' | 'labour' | 'parts' | 'sublets' | 'fees' | 'cores' {
+  if (line.share === 'access') return 'access';
+  return ({ labour: 'labour', part: 'parts', sublet: 'sublets', fee: 'fees', core: 'cores' } as const)[line.kind];
 }
 
 function expectHeld(comparison: Comparison): { readonly figures: number; readonly leaves: number } {
@@ -119,7 +125,7 @@ function expectHeld(comparison: Comparison): { readonly figures: number; readonl
       leaves++;
       expectWritten(figure);
     }
-    if (figure.step.kind === 'found') expect(figure.step.how).not.toBe('');
+    if (figure.step.kind === 'found' && figure.step.how === '') expect.fail(`${figure.label} does not say how it was found`);
   }
   for (const { planned } of comparison.options) {
     for (const plan of [planned.chosen, planned.stand, planned.unpinned, ...planned.others]) if (plan !== undefined) expectAddsUp(plan.totals, comparison);
@@ -134,15 +140,15 @@ describe('every figure follows from its parts, down to the lines', () => {
     if (comparison.options.length > 0) expect(Math.min(figures, leaves)).toBeGreaterThan(20);
   });
 
-  it('random estimates', () => {
+  it('random estimates', PATIENT, () => {
     let figures = 0;
     let leaves = 0;
     fc.assert(fc.property(randomEstimate, (text) => {
       const found = expectHeld(readSound(text).comparison);
       figures += found.figures;
       leaves += found.leaves;
-    }), runs(565, 120));
-    expect(figures).toBeGreaterThan(5000);
+    }), runs(565, 80));
+    expect(figures).toBeGreaterThan(4000);
     expect(leaves).toBeGreaterThan(1000);
   });
 });

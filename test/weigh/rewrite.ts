@@ -13,7 +13,13 @@ export function unpinned(text: string): string {
   return text.split('\n').filter((line) => !/^ {2}way\b/.test(line)).join('\n');
 }
 
-/** The text as for an engine on a stand: every way in is there and costs nothing. Nothing is pinned. */
+/** The text as for an engine on a stand: every way in costs nothing, and every option has them all. */
 export function onStand(text: string): string {
-  return blocks(unpinned(text)).map((lines) => (/^access\b/.test(lines[0] as string) ? lines.filter((line, i) => i === 0 || /^ {2}includes\b/.test(line)) : lines).join('\n')).join('\n');
+  const all = blocks(unpinned(text));
+  const ways = all.flatMap(([head]) => /^access (\S+)/.exec(head as string)?.[1] ?? []);
+  return all.map(([head, ...below]) => {
+    if (/^access\b/.test(head as string)) return [head, ...below.filter((line) => /^ {2}includes\b/.test(line))].join('\n');
+    if (/^option\b/.test(head as string) && ways.length > 0) return [head, `  way ${ways.join(', ')}`, ...below].join('\n');
+    return [head, ...below].join('\n');
+  }).join('\n');
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../src/vocabulary/index.js';
 import { cheapestWays, type RankedPlan, type Weighed } from '../../src/weigh/index.js';
 import { randomEstimate } from '../support/random-estimate.js';
-import { runs } from '../support/random-runs.js';
+import { PATIENT, runs } from '../support/random-runs.js';
 import { onStand, unpinned } from './rewrite.js';
 import { readSample, readSound, sampleFiles } from './weighed.js';
 
@@ -103,7 +103,7 @@ function bySearch(one: Case, most: number): Plan[] {
 const shown = (plans: readonly Plan[]) => plans.map(({ ways, money, hours }) => `${ways.toString(2)} at ${money.toFixed()} in ${hours.toFixed()}`);
 
 describe('cheapest ways in, against every set of ways tried', () => {
-  it('the same plans in the same order, runners-up too (3000 cases)', () => {
+  it('the same plans in the same order, runners-up too (2000 cases)', PATIENT, () => {
     let unreachable = 0;
     let ties = 0;
     fc.assert(fc.property(cases, fc.integer({ min: 1, max: 5 }), (one, most) => {
@@ -111,26 +111,27 @@ describe('cheapest ways in, against every set of ways tried', () => {
       if (all.length === 0) unreachable++;
       if (all[1] !== undefined && all[0]?.money.eq(all[1].money) === true) ties++;
       expect(shown(bySearch(one, most))).toEqual(shown(all.slice(0, most)));
-    }), runs(324, 3000));
+    }), runs(324, 2000));
     // The cases are worth their name: many ties, many that can't be done.
-    expect(ties).toBeGreaterThan(200);
-    expect(unreachable).toBeGreaterThan(100);
+    expect(ties).toBeGreaterThan(100);
+    expect(unreachable).toBeGreaterThan(80);
   });
 
-  it('never dearer, and never slower at the same money, than any set at all (1500 cases)', () => {
+  it('never dearer, and never slower at the same money, than any set at all (600 cases)', PATIENT, () => {
     fc.assert(fc.property(cases, (one) => {
       const [best] = bySearch(one, 1);
       for (let paid = 0; paid < bit(one.prices.length); paid++) {
         const plan = priced(one, paid);
         if (plan === undefined) continue;
-        expect(best).toBeDefined();
-        expect((best as Plan).money.comparedTo(plan.money) || (best as Plan).hours.comparedTo(plan.hours)).toBeLessThanOrEqual(0);
+        if (best === undefined || (best.money.comparedTo(plan.money) || best.hours.comparedTo(plan.hours)) > 0) expect.fail(`${shown([plan])[0] ?? ''} is better than ${best === undefined ? 'none' : (shown([best])[0] ?? '')}`);
       }
-    }), runs(2009, 1500));
+    }), runs(2009, 600));
   });
 });
 
 // Through texts --------------------------------------------------------------
+
+const POINTS = ['low', 'likely', 'high'] as const;
 
 const SHOP = 'steelyard 1\nshop "Invented Bay"\n  rate bench 60.00\n';
 const WAY = 'access out "Engine out"\n  remove 6 h\n  refit 7 h\n  part "Seals" 25.00 new\n  sublet "Alignment" 95.00\n';
@@ -155,11 +156,11 @@ describe('access is paid once', () => {
     readSample(file).comparison.options.forEach(expectOnce);
   });
 
-  it('random estimates', () => {
-    fc.assert(fc.property(randomEstimate, (text) => readSound(text).comparison.options.forEach(expectOnce)), runs(31, 80));
+  it('random estimates', PATIENT, () => {
+    fc.assert(fc.property(randomEstimate, (text) => readSound(text).comparison.options.forEach(expectOnce)), runs(31, 30));
   });
 
-  it('a second job behind the same way in adds its own line and nothing else', () => {
+  it('a second job behind the same way in adds its own line and nothing else', PATIENT, () => {
     fc.assert(fc.property(tenths, tenths, (one, two) => {
       const text = `${SHOP}${WAY}labour head "Head" ${one} h with out\nlabour pump "Pump" ${two} h with out\noption first "First"\n  do head\noption both "Both"\n  do head, pump\n`;
       const { option } = readSound(text);
@@ -169,10 +170,10 @@ describe('access is paid once', () => {
       expect(lineSum(option('both'))).toHaveLength(lineSum(option('first')).length + 1);
       expect(option('both').totals.total.likely.minus(option('first').totals.total.likely).toFixed(2)).toBe(price.toFixed(2));
       expect(option('both').totals.access.likely.toFixed(2)).toBe(option('first').totals.access.likely.toFixed(2));
-    }), runs(7, 40));
+    }), runs(7, 25));
   });
 
-  it('with fees and taxes it adds its line and goods, and the fees and tax on these', () => {
+  it('with fees and taxes it adds its line and goods, and the fees and tax on these', PATIENT, () => {
     // Percentages of whole multiples of 6.00 and 20.00 that end on whole cents: nothing is rounded, so all is exact.
     const shop = `${SHOP}  tax sales 10% on parts, fees by item\n  tax work 5% on labour by invoice\n  fee supplies "Supplies" 5% of labour\n`;
     fc.assert(fc.property(tenths, tenths, fc.integer({ min: 1, max: 40 }), (one, two, pieces) => {
@@ -186,7 +187,7 @@ describe('access is paid once', () => {
       // The supplies line is one line, taxed by item: 10 % of it is rounded to the cent in both options.
       const feeTax = (name: string) => option(name).totals.lines.filter((line) => line.title === 'Supplies').reduce((sum, line) => sum.plus(line.amount.likely.times('0.1').toDecimalPlaces(2, Decimal.ROUND_HALF_UP)), new Decimal(0));
       expect(difference.toFixed(2)).toBe(expected.plus(feeTax('both')).minus(feeTax('first')).toFixed(2));
-    }), runs(8, 40));
+    }), runs(8, 25));
   });
 
   it('jobs that share a way in share it too where one takes a way that includes it', () => {
@@ -201,17 +202,16 @@ describe('the access penalty', () => {
   function expectPenalty(text: string): void {
     const now = readSound(text).comparison.options;
     const stand = readSound(onStand(text)).comparison.options;
-    now.forEach((weighed, i) => {
+    const told = now.map(({ penalty }) => POINTS.map((point) => `${penalty.money[point].toFixed()} in ${penalty.hours[point].toFixed(9)}`));
+    const workedOut = now.map(({ totals }, i) => POINTS.map((point) => {
       const free = (stand[i] as Weighed).totals;
-      for (const point of ['low', 'likely', 'high'] as const) {
-        expect(weighed.penalty.money[point].toFixed(3), `${weighed.option.name}, ${point}`).toBe(weighed.totals.total[point].minus(free.total[point]).toFixed(3));
-        expect(weighed.penalty.hours[point].toFixed(9)).toBe(weighed.totals.hours[point].minus(free.hours[point]).toFixed(9));
-      }
-    });
+      return `${totals.total[point].minus(free.total[point]).toFixed()} in ${totals.hours[point].minus(free.hours[point]).toFixed(9)}`;
+    }));
+    expect(told).toEqual(workedOut);
   }
 
-  it('equals the difference to the same text with every way in free (random estimates)', () => {
-    fc.assert(fc.property(randomEstimate, expectPenalty), runs(41, 150));
+  it('equals the difference to the same text with every way in free (random estimates)', PATIENT, () => {
+    fc.assert(fc.property(randomEstimate, expectPenalty), runs(41, 60));
   });
 
   it('is nothing where nothing is paid for getting in', () => {
@@ -228,7 +228,7 @@ describe('the access penalty', () => {
 });
 
 describe('a pinned plan', () => {
-  it('is honoured, and its extra cost is what it comes to less the free plan (random estimates)', () => {
+  it('is honoured, and its extra cost is what it comes to less the free plan (random estimates)', PATIENT, () => {
     let pinned = 0;
     fc.assert(fc.property(randomEstimate, (text) => {
       const now = readSound(text).comparison.options;
@@ -244,8 +244,8 @@ describe('a pinned plan', () => {
         expect(planned.chosen.money.minus(planned.unpinned?.money ?? NaN).toFixed()).toBe(extra.toFixed());
         expect(planned.others.every((plan) => plan.ways !== planned.chosen.ways)).toBe(true);
       });
-    }), runs(51, 150));
-    expect(pinned).toBeGreaterThan(20);
+    }), runs(51, 60));
+    expect(pinned).toBeGreaterThan(10);
   });
 
   it('in-car takes the engine in its place, even where out is cheaper', () => {
@@ -265,7 +265,7 @@ describe('a pinned plan', () => {
 });
 
 describe('runners-up', () => {
-  it('come after the chosen plan in order, and each is what pinning it comes to (random estimates)', () => {
+  it('come after the chosen plan in order, and each is what pinning it comes to (random estimates)', PATIENT, () => {
     let seen = 0;
     fc.assert(fc.property(randomEstimate, (text) => {
       for (const weighed of readSound(text).comparison.options) {
@@ -280,7 +280,7 @@ describe('runners-up', () => {
           expect(held.totals.hours.likely.toFixed()).toBe(other.hours.toFixed());
         }
       }
-    }), runs(61, 100));
-    expect(seen).toBeGreaterThan(15);
+    }), runs(61, 40));
+    expect(seen).toBeGreaterThan(5);
   });
 });

@@ -4,7 +4,7 @@ import { moneyText } from '../numbers.js';
 import { figureButton, isCheapest, likelyText, mark, noFigure, title, type PageView } from './cells.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
-import { figureId } from './targets.js';
+import { aboveId, figureId } from './targets.js';
 
 type Cell = (column: Column) => Html;
 
@@ -68,7 +68,7 @@ function aboveCell(view: PageView): Cell {
   return (column) => {
     if (best === undefined || column.state !== 'weighed') return noFigure;
     if (isCheapest(column, view.comparison)) return html`cheapest`;
-    return figureButton(figureId(column, 'in-all'), moneyText(column.weighed.inAll.likely.minus(best.inAll.likely), column.money));
+    return figureButton(aboveId(column), moneyText(column.weighed.inAll.likely.minus(best.inAll.likely), column.money));
   };
 }
 

@@ -11,6 +11,7 @@ export const lineId = (column: Column, index: number) => `${column.key}.line.${i
 export const taxId = (column: Column, index: number) => `${column.key}.tax.${index + 1}`;
 export const planId = (column: Column, index: number) => `${column.key}.way.${index + 1}`;
 export const openId = (column: Column, index: number) => `${column.key}.open.${index + 1}`;
+export const aboveId = (column: Column) => `${column.key}.above`;
 export const causeId = (column: Column) => `${column.key}.broken`;
 
 /** Figures that were not written themselves lead to the line of their option; last good ones to what broke it. */
@@ -30,6 +31,7 @@ export function targetsOf(columns: readonly Column[]): Targets {
     totals.taxes.forEach(({ tax }, i) => add(taxId(column, i), tax.at));
     [planned.chosen, ...planned.others].forEach((plan, i) => add(planId(column, i), i === 0 ? option.wayAt : undefined, plan.paid[0]?.at));
     open.forEach(({ job }, i) => add(openId(column, i), job.at));
+    add(aboveId(column));
     const [cause] = column.causes;
     if (cause !== undefined) targets.set(causeId(column), [cause.at, ...otherwise]);
   }

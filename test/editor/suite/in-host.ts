@@ -1,0 +1,186 @@
+// Runs inside the extension host, where `vscode` is the real API: what other extensions and the editor itself see.
+import * as assert from 'node:assert';
+import * as vscode from 'vscode';
+import { runCases, type Case } from './cases.js';
+
+const patience = 10_000;
+const workspace = (name: string): vscode.Uri => vscode.Uri.joinPath((vscode.workspace.workspaceFolders?.[0] as vscode.WorkspaceFolder).uri, name);
+const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
+async function until<T>(what: string, look: () => T | undefined | Promise<T | undefined>): Promise<T> {
+  for (const end = Date.now() + patience; Date.now() < end; await wait(20)) {
+    const found = await look();
+    if (found !== undefined) return found;
+  }
+  throw new Error(`Waited in vain for ${what}.`);
+}
+
+const problemsOf = (uri: vscode.Uri): vscode.Diagnostic[] => vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'Steelyard');
+const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(({ code }) => String(code));
+const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(`${code} in ${uri.path}`, () => problemsOf(uri).find((one) => one.code === code));
+const gone = (uri: vscode.Uri, code: string): Promise<true> => until(`no ${code} in ${uri.path}`, () => (codes(uri).includes(code) ? undefined : true as const));
+
+async function write(name: string, text: string): Promise<vscode.Uri> {
+  const uri = workspace(name);
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  return uri;
+}
+
+async function open(uri: vscode.Uri): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument(uri);
+  await vscode.window.showTextDocument(document, { preview: false, viewColumn: vscode.ViewColumn.One });
+  return document;
+}
+
+async function append(document: vscode.TextDocument, text: string): Promise<void> {
+  const edit = new vscode.WorkspaceEdit();
+  edit.insert(document.uri, document.positionAt(document.getText().length), text);
+  await vscode.workspace.applyEdit(edit);
+}
+
+async function closeAll(): Promise<void> {
+  await vscode.commands.executeCommand('workbench.action.files.revert');
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+}
+
+const hoverAt = async (uri: vscode.Uri, position: vscode.Position): Promise<string> => {
+  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>('vscode.executeHoverProvider', uri, position);
+  return hovers.flatMap(({ contents }) => contents).map((one) => (typeof one === 'string' ? one : one.value)).join('\n');
+};
+
+const shared = (price: string) => `steelyard 1\nshop "S"\n  currency USD\n  rate plain "Plain" ${price} usual\n`;
+const using = (path: string) => `steelyard 1\nuse "${path}"\noption one "One"\n  labour "Work" 2 h\n`;
+
+const cases: readonly Case[] = [
+  {
+    name: 'is not active before an estimate is opened, and then at once',
+    async run() {
+      const extension = vscode.extensions.getExtension('steelyard.steelyard');
+      assert.ok(extension);
+      assert.strictEqual(extension.isActive, false);
+      const started = performance.now();
+      await extension.activate();
+      console.log(`activation: ${(performance.now() - started).toFixed(0)} ms`);
+    },
+  },
+  {
+    name: 'shows problems on their place, with code, source and severity',
+    async run() {
+      const document = await open(workspace('pilgrim-v6.yard'));
+      const advice = await problem(document.uri, 'compression-uneven');
+      assert.strictEqual(advice.severity, vscode.DiagnosticSeverity.Information);
+      await append(document, '\nlabour extra "Extra"\n  takes 11h\nlabour extra "Again" 1 h\n');
+      const glued = await problem(document.uri, 'glued-unit');
+      assert.strictEqual(glued.severity, vscode.DiagnosticSeverity.Error);
+      assert.strictEqual(document.getText(glued.range), '11h');
+      const [related] = (await problem(document.uri, 'name-taken')).relatedInformation ?? [];
+      assert.strictEqual(related?.location.uri.toString(), document.uri.toString());
+      assert.strictEqual(document.lineAt(related.location.range.start).text, 'labour extra "Extra"');
+    },
+  },
+  {
+    name: 'mends a problem in one step',
+    async run() {
+      const { uri } = await open(workspace('pilgrim-v6.yard'));
+      const { range } = await problem(uri, 'glued-unit');
+      const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', uri, range);
+      const action = actions.find(({ diagnostics }) => diagnostics?.some(({ code }) => code === 'glued-unit'));
+      assert.ok(action?.edit);
+      assert.strictEqual(action.isPreferred, true);
+      await vscode.workspace.applyEdit(action.edit);
+      await gone(uri, 'glued-unit');
+      assert.ok((await vscode.workspace.openTextDocument(uri)).getText().includes('takes 11 h'));
+    },
+  },
+  {
+    name: 'clears problems when an estimate is closed',
+    async run() {
+      const uri = workspace('pilgrim-v6.yard');
+      await closeAll();
+      await until('no problems', () => (problemsOf(uri).length === 0 ? true : undefined));
+    },
+  },
+  {
+    name: 'shows nothing on an old version beside the file',
+    async run() {
+      const past = vscode.workspace.registerTextDocumentContentProvider('git', { provideTextDocumentContent: () => 'steelyard 1\nlabour a "A" 11h\n' });
+      try {
+        const document = await vscode.workspace.openTextDocument(vscode.Uri.parse('git:/past/old.yard'));
+        await vscode.languages.setTextDocumentLanguage(document, 'steelyard');
+        await wait(300);
+        assert.deepStrictEqual(codes(document.uri), []);
+      } finally {
+        past.dispose();
+      }
+    },
+  },
+  {
+    name: 'follows a shared file, on disk and open, and shows its problems in it',
+    async run() {
+      const shop = await write('own-shop.yard', shared('100.00'));
+      const { uri } = await open(await write('own.yard', using('own-shop.yard')));
+      const title = new vscode.Position(3, 12);
+      await until('200.00', async () => ((await hoverAt(uri, title)).includes('200.00') ? true : undefined));
+      await write('own-shop.yard', shared('1.0.0'));
+      await problem(shop, 'not-a-number');
+      await write('own-shop.yard', shared('150.00'));
+      await until('300.00', async () => ((await hoverAt(uri, title)).includes('300.00') ? true : undefined));
+      await gone(shop, 'not-a-number');
+      await vscode.workspace.fs.delete(shop);
+      await problem(uri, 'use-missing');
+      await write('own-shop.yard', shared('150.00'));
+      await gone(uri, 'use-missing');
+      await closeAll();
+    },
+  },
+  {
+    name: 'reads nothing outside the workspace, also not by way of a link',
+    async run() {
+      const { uri } = await open(await write('outside.yard', using('../beside/shop.yard')));
+      await problem(uri, 'use-outside');
+      const linked = await open(await write('linked.yard', using('leads-out.yard')));
+      await problem(linked.uri, 'use-outside');
+      const direct = await open(await write('inside.yard', using('shop.yard')));
+      await until('a price', async () => ((await hoverAt(direct.uri, new vscode.Position(3, 12))).includes('264.00') ? true : undefined));
+      assert.deepStrictEqual(codes(direct.uri).filter((code) => code.startsWith('use-')), []);
+      await closeAll();
+    },
+  },
+  {
+    name: 'shows texts of a file in a hover as text',
+    async run() {
+      const { uri } = await open(await write('hostile.yard', 'steelyard 1\nshop "S"\n  rate plain "Plain" 100.00 usual\noption one "One"\n  labour "[x](command:a) <img src=y> **b**" 1 h\n'));
+      const text = await until('a hover', async () => ((await hoverAt(uri, new vscode.Position(4, 8))) || undefined));
+      assert.ok(!/(^|[^\\])\[x\]|<img|(^|[^\\])\*\*/.test(text), text);
+      await closeAll();
+    },
+  },
+  {
+    name: 'opens one panel beside the text and reuses it',
+    async run() {
+      const tabs = (): vscode.Tab[] => vscode.window.tabGroups.all.flatMap((group) => group.tabs).filter(({ input }) => input instanceof vscode.TabInputWebview);
+      await open(workspace('pilgrim-v6.yard'));
+      await vscode.commands.executeCommand('steelyard.showComparison');
+      const [tab] = await until('a panel', () => (tabs().length > 0 ? tabs() : undefined));
+      assert.strictEqual(tab?.label, 'Comparison: pilgrim-v6.yard');
+      assert.strictEqual(tab.group.viewColumn, vscode.ViewColumn.Two);
+      assert.ok(vscode.window.activeTextEditor?.document.uri.path.endsWith('pilgrim-v6.yard'));
+      await open(workspace('shop.yard'));
+      await wait(200);
+      assert.strictEqual(tabs()[0]?.label, 'Comparison: pilgrim-v6.yard');
+      await open(workspace('tarn-inline.yard'));
+      await until('the other estimate', () => (tabs()[0]?.label === 'Comparison: tarn-inline.yard' ? true : undefined));
+      await vscode.commands.executeCommand('steelyard.showComparison');
+      await wait(200);
+      assert.strictEqual(tabs().length, 1);
+      await vscode.commands.executeCommand('steelyard.goToEstimate');
+      assert.ok(vscode.window.activeTextEditor.document.uri.path.endsWith('tarn-inline.yard'));
+      await closeAll();
+    },
+  },
+];
+
+export async function run(): Promise<void> {
+  const { passed, failed } = await runCases('in host', cases, (line) => console.log(line));
+  console.log(`counted ${passed} ${failed}`);
+}

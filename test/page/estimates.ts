@@ -1,0 +1,29 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { createLanguageService, resolveWithin, type LanguageService } from '../../src/service/index.js';
+
+const samples = path.resolve(import.meta.dirname, '../../samples');
+
+export const sample = (name: string): string => readFileSync(path.join(samples, name), 'utf8');
+
+/** A service over texts that a test may change. */
+export function serviceOver(texts: Map<string, string>): LanguageService {
+  return createLanguageService({
+    read: (uri) => {
+      const text = texts.get(uri);
+      return text === undefined ? 'missing' : { text };
+    },
+    resolvePath: (from, written) => resolveWithin('/', from, written),
+  });
+}
+
+export function sampleTexts(name: string): Map<string, string> {
+  return new Map([[`/${name}`, sample(name)], ['/shop.yard', sample('shop.yard')]]);
+}
+
+/** The text of each figure of a page, by its name. */
+export function figuresIn(markup: string): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const [, id = '', text = ''] of markup.matchAll(/data-figure="([^"]+)">([^<]*)</g)) if (!found.has(id)) found.set(id, text);
+  return found;
+}

@@ -1,0 +1,44 @@
+import { describe, expect, test } from 'vitest';
+import { readPageState, readToEditor, readToPage } from '../../src/page/messages.js';
+
+const long = 'x'.repeat(5_000);
+const nothing = [undefined, null, 0, '', 'ready', [], {}, () => 'ready', { kind: 'other' }, { kind: ['ready'] }, [{ kind: 'ready' }]];
+
+describe('messages to the editor', () => {
+  test.each([{ kind: 'ready' }, { kind: 'go', estimate: 'file:///a.yard', figure: 'used.total' }])('%j is understood', (message) => {
+    expect(readToEditor(message)).toEqual(message);
+  });
+  test.each([
+    ...nothing,
+    { kind: 'ready', more: 1 },
+    { kind: 'go', estimate: 'file:///a.yard' },
+    { kind: 'go', figure: 'used.total' },
+    { kind: 'go', estimate: 'file:///a.yard', figure: 1 },
+    { kind: 'go', estimate: '', figure: 'used.total' },
+    { kind: 'go', estimate: 'file:///a.yard', figure: long },
+    { kind: 'go', estimate: 'file:///a.yard', figure: 'used.total', command: 'x' },
+    { kind: 'show', estimate: 'file:///a.yard', markup: '' },
+  ])('%j is dropped', (message) => {
+    expect(readToEditor(message)).toBeUndefined();
+  });
+});
+
+describe('messages to the page', () => {
+  test('a comparison is understood', () => {
+    const message = { kind: 'show', estimate: 'file:///a.yard', markup: '<p>a</p>' };
+    expect(readToPage(message)).toEqual(message);
+  });
+  test.each([...nothing, { kind: 'show', estimate: 'file:///a.yard' }, { kind: 'show', estimate: 'file:///a.yard', markup: { a: 1 } }, { kind: 'show', estimate: 'a', markup: '', style: '' }, { kind: 'ready' }])('%j is dropped', (message) => {
+    expect(readToPage(message)).toBeUndefined();
+  });
+});
+
+describe('what was kept of a page', () => {
+  test('is understood', () => {
+    const state = { estimate: 'file:///a.yard', scroll: 12.5, open: ['used'] };
+    expect(readPageState(state)).toEqual(state);
+  });
+  test.each([...nothing, { estimate: 'a', scroll: -1, open: [] }, { estimate: 'a', scroll: Number.NaN, open: [] }, { estimate: 'a', scroll: 0, open: [1] }, { estimate: 'a', scroll: 0, open: Array<string>(2_000).fill('a') }, { estimate: 'a', scroll: '0', open: [] }])('%j is dropped', (state) => {
+    expect(readPageState(state)).toBeUndefined();
+  });
+});
