@@ -1,13 +1,8 @@
 import type { Block, Range, Statement, Tree } from '../../language/index.js';
 import { fileKinds, type Kind } from '../../vocabulary/index.js';
+import type { TextEdit } from '../feature-types.js';
 import { alignRun } from './align.js';
 import { cellsOf, type Cells } from './cells.js';
-
-/** One change of text: what stands at the range is replaced. */
-export interface TextEdit {
-  readonly range: Range;
-  readonly text: string;
-}
 
 const top: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
 
