@@ -24,8 +24,11 @@ export function lexLine(text: string, from: number, to: number, line: number): L
     } else if (code === QUOTE) {
       const end = endOfText(text, at, to);
       const closed = end > at + 1 && text.charCodeAt(end - 1) === QUOTE && !isEscapedAt(text, end - 1, at);
-      tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, closed ? end - 1 : end)), ...(closed ? {} : { open: true }) });
-      if (!closed) return { tokens, comment: undefined, openText: at };
+      if (!closed) {
+        tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end)), open: true });
+        return { tokens, comment: undefined, openText: at };
+      }
+      tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end - 1)) });
       at = end;
     } else if (code === COMMA || code === SLASH || code === PERCENT) {
       tokens.push({ kind: 'mark', start: at, end: at + 1, text: text[at] as string });

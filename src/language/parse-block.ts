@@ -9,34 +9,49 @@ interface Open {
   readonly statement: Statement & { children: Statement[] };
   readonly indent: number;
   readonly lead: string;
+  readonly tabbed: boolean;
   /** Nothing is told about what stands below a line that was left out: the line itself has a message. */
   readonly leftOut: boolean;
 }
 
 /** Parses one block. `first` says whether it starts the file, where a byte order mark is passed over in silence. */
 export function parseBlock(uri: string, text: string, first: boolean): Block {
-  const statements: Statement[] = [];
-  const comments: Comment[] = [];
-  const problems: Problem[] = [];
-  const block: Block = { uri, text, lineEnds: 0, statements, comments, problems };
-  const span = (start: number, end: number): Span => ({ block, start, end });
-  const open: Open[] = [];
-  let lineNumber = 0;
-  let at = first && text.charCodeAt(0) === 0xfeff ? 1 : 0;
+  return new BlockParser(uri, text).parse(first && text.charCodeAt(0) === 0xfeff ? 1 : 0);
+}
 
-  while (at < text.length) {
-    const newline = text.indexOf('\n', at);
-    const next = newline < 0 ? text.length : newline + 1;
-    let end = newline < 0 ? text.length : newline;
-    if (end > at && text.charCodeAt(end - 1) === 13) end--;
-    readLine(at, end);
-    if (newline >= 0) lineNumber++;
-    at = next;
+class BlockParser {
+  private readonly statements: Statement[] = [];
+  private readonly comments: Comment[] = [];
+  private readonly problems: Problem[] = [];
+  private readonly block: Block & { lineEnds: number };
+  private readonly open: Open[] = [];
+  private line = 0;
+
+  constructor(
+    uri: string,
+    private readonly text: string,
+  ) {
+    this.block = { uri, text, lineEnds: 0, statements: this.statements, comments: this.comments, problems: this.problems };
   }
-  (block as { lineEnds: number }).lineEnds = lineNumber;
-  return block;
 
-  function readLine(start: number, end: number): void {
+  parse(from: number): Block {
+    const { text } = this;
+    let at = from;
+    while (at < text.length) {
+      const newline = text.indexOf('\n', at);
+      let end = newline < 0 ? text.length : newline;
+      if (end > at && text.charCodeAt(end - 1) === 13) end--;
+      this.readLine(at, end);
+      if (newline < 0) break;
+      this.line++;
+      at = newline + 1;
+    }
+    this.block.lineEnds = this.line;
+    return this.block;
+  }
+
+  private readLine(start: number, end: number): void {
+    const { text } = this;
     let indentEnd = start;
     let tabs = 0;
     let oddSpaces = 0;
@@ -44,73 +59,90 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
       if (code === 9) tabs++;
       else if (code !== 32) oddSpaces++;
     }
+    const indent = indentEnd - start;
     if (end - start > limits.lineLength) {
-      problems.push(problem(rules.longLine, span(start, end), { length: end - start }));
-      if (indentEnd - start < limits.lineLength) leaveOut(indentEnd - start, text.slice(start, indentEnd));
+      this.problems.push(problem(rules.longLine, this.span(start, end), { length: end - start }));
+      if (indent < limits.lineLength) this.leaveOut(indent, text.slice(start, indentEnd), tabs > 0);
       return;
     }
-    const lexed = lexLine(text, indentEnd, end, lineNumber);
-    if (lexed.comment !== undefined) comments.push(lexed.comment);
-    if (!isPlain(text, indentEnd, end)) reportCharacters(start, end, lexed.tokens);
-    if (lexed.openText !== undefined) problems.push(problem(rules.openText, span(lexed.openText, end), undefined));
+    const lexed = lexLine(text, indentEnd, end, this.line);
+    if (lexed.comment !== undefined) this.comments.push(lexed.comment);
+    if (!isPlain(text, indentEnd, end)) this.reportCharacters(start, end, lexed.tokens);
+    if (lexed.openText !== undefined) this.problems.push(problem(rules.openText, this.span(lexed.openText, end), undefined));
     if (lexed.tokens.length === 0) return;
-    if (oddSpaces > 0) reportStrange(start, indentEnd);
+    if (oddSpaces > 0) this.reportStrange(start, indentEnd);
 
-    const indent = indentEnd - start;
-    const parent = findParent(start, indentEnd, indent, tabs);
-    if (parent === 'left out') return leaveOut(indent, text.slice(start, indentEnd));
-    const children: Statement[] = [];
-    const statement = { block, tokens: lexed.tokens, comment: lexed.comment, indent, line: lineNumber, children };
-    if (parent === undefined) statements.push(statement);
-    else parent.statement.children.push(statement);
-    open.push({ statement, indent, lead: text.slice(start, indentEnd), leftOut: false });
+    const lead = indent === 0 ? '' : text.slice(start, indentEnd);
+    const parent = this.findParent(start, indent, tabs);
+    if (parent === 'left out') {
+      this.leaveOut(indent, lead, tabs > 0);
+      return;
+    }
+    const statement = { block: this.block, tokens: lexed.tokens, comment: lexed.comment, indent, line: this.line, children: [] };
+    (parent === undefined ? this.statements : parent.statement.children).push(statement);
+    this.open.push({ statement, indent, lead, tabbed: tabs > 0, leftOut: false });
   }
 
   /** Closes what this line is no part of and returns what it belongs to. */
-  function findParent(start: number, indentEnd: number, indent: number, tabs: number): Open | undefined | 'left out' {
+  private findParent(start: number, indent: number, tabs: number): Open | undefined | 'left out' {
+    const { open, text } = this;
     let closed: Open | undefined;
     while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) closed = open.pop();
-    const lead = span(start, indentEnd);
-    const otherStyle = (other: Open) => other.lead !== '' && other.lead.includes('\t') !== tabs > 0;
-    const clashes = indent > 0 && ((tabs > 0 && tabs < indent) || open.some(otherStyle) || (closed !== undefined && otherStyle(closed)));
+    const clashes = indent > 0 && ((tabs > 0 && tabs < indent) || this.hasOtherStyle(tabs > 0, closed));
     // How wide a tab is nobody knows: the line belongs to the nearest line whose indentation it repeats.
     while (clashes && open.length > 1 && !text.startsWith((open[open.length - 1] as Open).lead, start)) closed = open.pop();
     const parent = open[open.length - 1];
     if (parent?.leftOut === true) return 'left out';
     if (indent > 0 && parent === undefined && closed === undefined) {
-      problems.push(problem(rules.strayIndent, lead, undefined));
+      this.problems.push(problem(rules.strayIndent, this.span(start, start + indent), undefined));
       return 'left out';
-    } else if (open.length >= limits.depth) {
-      problems.push(problem(rules.tooDeep, lead, undefined));
+    }
+    if (open.length >= limits.depth) {
+      this.problems.push(problem(rules.tooDeep, this.span(start, start + indent), undefined));
       return 'left out';
-    } else if (clashes) {
-      problems.push(problem(rules.mixedIndent, lead, { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
+    }
+    if (clashes) {
+      this.problems.push(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
     } else if (closed !== undefined && closed.indent > indent && indent > 0) {
-      problems.push(problem(rules.unevenIndent, lead, { nearest: closed.lead }));
+      this.problems.push(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
     }
     return parent;
   }
 
+  /** True where an indented line that this one belongs to, or just followed, uses the other character. */
+  private hasOtherStyle(tabbed: boolean, closed: Open | undefined): boolean {
+    for (const other of this.open) if (other.lead !== '' && other.tabbed !== tabbed) return true;
+    return closed !== undefined && closed.lead !== '' && closed.tabbed !== tabbed;
+  }
+
   /** A line that can't be read takes the lines below it along: they belong to it and to nothing else. */
-  function leaveOut(indent: number, lead: string): void {
+  private leaveOut(indent: number, lead: string, tabbed: boolean): void {
+    const { open } = this;
     while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) open.pop();
     if (open[open.length - 1]?.leftOut === true) return;
-    open.push({ statement: { block, tokens: [], comment: undefined, indent, line: lineNumber, children: [] }, indent, lead, leftOut: true });
+    open.push({ statement: { block: this.block, tokens: [], comment: undefined, indent, line: this.line, children: [] }, indent, lead, tabbed, leftOut: true });
   }
 
-  function reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {
+  private reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {
     // One message for one line: a pasted line can hold dozens. What stops the reading of the line comes first.
     const strange = tokens.find((token) => token.kind === 'strange');
-    if (strange !== undefined) return reportStrange(strange.start, strange.end);
-    const at = text.slice(start, end).search(hidden);
+    if (strange !== undefined) {
+      this.reportStrange(strange.start, strange.end);
+      return;
+    }
+    const at = this.text.slice(start, end).search(hidden);
     if (at < 0) return;
-    const code = `U+${text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
-    problems.push(problem(rules.hiddenCharacter, span(start + at, start + at + 1), { code }));
+    const code = `U+${this.text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
+    this.problems.push(problem(rules.hiddenCharacter, this.span(start + at, start + at + 1), { code }));
   }
 
-  function reportStrange(start: number, end: number): void {
-    const written = text.slice(start, end);
-    problems.push(problem(rules.strangeCharacter, span(start, end), { written, plain: plainForm(written) }));
+  private reportStrange(start: number, end: number): void {
+    const written = this.text.slice(start, end);
+    this.problems.push(problem(rules.strangeCharacter, this.span(start, end), { written, plain: plainForm(written) }));
+  }
+
+  private span(start: number, end: number): Span {
+    return { block: this.block, start, end };
   }
 }
 

@@ -67,7 +67,7 @@ function slots(kind: Kind): readonly Pattern[] {
 }
 
 function bareFields(kind: Kind): readonly Field[] {
-  return kind.bares.map((key) => kind.fields[key] as Field);
+  return Object.values(kind.fields).filter((field: Field) => field.bare);
 }
 
 /** Facts on lines of their own. A line alone does not show what it stands below, so the kinds are taken together. */

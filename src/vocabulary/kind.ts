@@ -61,7 +61,10 @@ export interface Kind<F extends Fields = Fields> {
   readonly record: z.ZodType;
   /** Fields by lead word; two-word leads under both words joined by a space. */
   readonly leads: ReadonlyMap<string, string>;
-  readonly bares: readonly string[];
+  /** First words of two-word leads, so that pairs are only tried where one may stand. */
+  readonly firstOfTwo: ReadonlySet<string>;
+  /** Keys of what may stand without a lead: the figure that counts, other figures, and words. */
+  readonly bares: { readonly count: string | undefined; readonly figures: readonly string[]; readonly words: readonly string[] };
   readonly childByWord: ReadonlyMap<string, Kind>;
 }
 
@@ -79,13 +82,17 @@ interface KindOptions<F extends Fields> {
 export function defineKind<const F extends Fields>(options: KindOptions<F>): Kind<F> {
   const { word, says, example, name = 'none', title = 'none', titleSays = 'what the customer reads', fields, children = [] } = options;
   const leads = new Map<string, string>();
-  const bares: string[] = [];
-  for (const [key, field] of Object.entries(fields)) {
-    if (field.lead !== undefined && !field.bare) leads.set(field.lead, key);
-    if (field.bare) bares.push(key);
-  }
+  for (const [key, field] of Object.entries(fields)) if (field.lead !== undefined) leads.set(field.lead, key);
+  const bare = Object.keys(fields).filter((key) => fields[key]?.bare === true);
+  const isFigure = (key: string) => fields[key]?.value.measures !== undefined;
   return Object.freeze({
-    word, says, example, name, title, titleSays, fields, children, leads, bares,
+    word, says, example, name, title, titleSays, fields, children, leads,
+    firstOfTwo: new Set([...leads.keys()].filter((lead) => lead.includes(' ')).map((lead) => lead.slice(0, lead.indexOf(' ')))),
+    bares: {
+      count: bare.find((key) => fields[key]?.counts === true),
+      figures: bare.filter((key) => isFigure(key) && fields[key]?.counts !== true),
+      words: bare.filter((key) => !isFigure(key)),
+    },
     record: recordOf(options),
     childByWord: new Map(children.map((child) => [child.word, child])),
   });

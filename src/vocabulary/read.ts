@@ -90,7 +90,7 @@ function endsOpen({ tokens }: Statement): boolean {
 }
 
 function isBareWord(kind: Kind, token: Token): boolean {
-  return kind.bares.some((key) => (kind.fields[key] as Field).value.starts(token) && (kind.fields[key] as Field).value.words !== undefined);
+  return kind.bares.words.some((key) => (kind.fields[key] as Field).value.starts(token) && (kind.fields[key] as Field).value.words !== undefined);
 }
 
 function readTitle(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Text | undefined {
@@ -125,10 +125,10 @@ function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
   }
   const key = fieldLedBy(cursor, kind);
   if (key !== undefined) return readLed(cursor, kind, key, draft);
-  if (looksNumeric(token) && kind.bares.some((bareKey) => (kind.fields[bareKey] as Field).value.measures !== undefined)) return readBareAmount(cursor, kind, draft);
-  for (const bareKey of kind.bares) {
+  if (looksNumeric(token) && kind.bares.figures.length > 0) return readBareAmount(cursor, kind, draft);
+  for (const bareKey of kind.bares.words) {
     const field = kind.fields[bareKey] as Field;
-    if (draft.values[bareKey] === undefined && field.value.measures === undefined && field.value.starts(token)) {
+    if (draft.values[bareKey] === undefined && field.value.starts(token)) {
       return store(draft, bareKey, field, field.value.read(cursor));
     }
   }
@@ -139,9 +139,8 @@ function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
 
 function readLed(cursor: Cursor, kind: Kind, key: string, draft: Draft): void {
   const field = kind.fields[key] as Field;
-  const words = (field.lead as string).split(' ').length;
   const first = cursor.take() as Token;
-  const last = words > 1 ? (cursor.take() as Token) : first;
+  const last = field.lead === first.text ? first : (cursor.take() as Token);
   if (draft.values[key] !== undefined && !field.many) {
     draft.broken = true;
     cursor.report(rules.saidTwice, cursor.span(first, last), { word: field.lead as string });
@@ -152,39 +151,37 @@ function readLed(cursor: Cursor, kind: Kind, key: string, draft: Draft): void {
 
 function store(draft: Draft, key: string, field: Field, value: unknown): void {
   if (value === undefined) draft.broken = true;
-  else if (field.many) draft.values[key] = [...((draft.values[key] as unknown[] | undefined) ?? []), ...(value as unknown[])];
+  else if (field.many && draft.values[key] !== undefined) draft.values[key] = [...(draft.values[key] as unknown[]), ...(value as unknown[])];
   else draft.values[key] = value;
 }
 
 /** A figure with no word in front: a quantity where `at` follows, or else the first free slot that takes its unit. */
 function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
-  const amountKeys = kind.bares.filter((key) => (kind.fields[key] as Field).value.measures !== undefined);
-  const wanted = (kind.fields[amountKeys.find((key) => draft.values[key] === undefined) ?? (amountKeys[0])] as Field).value;
-  const amount = readAmount(cursor, { label: wanted.label, examples: wanted.examples });
+  const { count, figures } = kind.bares;
+  const wanted = (kind.fields[figures.find((key) => draft.values[key] === undefined) ?? (figures[0] as string)] as Field).value;
+  const amount = readAmount(cursor, wanted);
   if (amount === undefined) {
     draft.broken = true;
     return;
   }
-  const counting = amountKeys.find((key) => (kind.fields[key] as Field).counts);
-  const isCount = counting !== undefined && cursor.peek()?.text === 'at' && cursor.peek()?.kind === 'word';
-  const candidates = isCount ? [counting] : amountKeys.filter((key) => key !== counting);
-  if (isCount) {
-    cursor.take();
-    const next = cursor.peek();
-    if (next === undefined || (!looksNumeric(next) && fieldLedBy(cursor, kind) === undefined)) {
-      draft.broken = true;
-      cursor.report(valueRules.expected, cursor.hereSpan(), { wanted: 'the figure for one', example: '12 at 5.85', found: next?.text });
-      return;
-    }
+  const next = cursor.peek();
+  const isCount = count !== undefined && next?.kind === 'word' && next.text === 'at';
+  if (isCount && !takeAt(cursor, kind)) {
+    draft.broken = true;
+    return;
   }
-  const fitting = candidates.filter((key) => accepts((kind.fields[key] as Field).value.measures ?? [], dimensionOf(amount)));
-  const free = fitting.find((key) => draft.values[key] === undefined);
-  if (free !== undefined) {
-    draft.values[free] = amount;
+  const candidates = isCount ? [count] : figures;
+  const dimension = dimensionOf(amount);
+  let fitting = 0;
+  for (const key of candidates) {
+    if (!accepts((kind.fields[key] as Field).value.measures ?? [], dimension)) continue;
+    fitting++;
+    if (draft.values[key] !== undefined) continue;
+    draft.values[key] = amount;
     return;
   }
   draft.broken = true;
-  if (fitting.length > 0) {
+  if (fitting > 0) {
     cursor.report(rules.extraFigure, amount.at, { kind: kind.word });
     return;
   }
@@ -192,16 +189,29 @@ function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
   fits(cursor, amount, { label: wanted.label, says: '', examples: fields[0]?.examples ?? [], measures: fields.flatMap((field) => field.measures ?? []) });
 }
 
+/** The `at` of `12 at 5.85`, which something must follow. */
+function takeAt(cursor: Cursor, kind: Kind): boolean {
+  cursor.take();
+  const next = cursor.peek();
+  if (next !== undefined && (looksNumeric(next) || fieldLedBy(cursor, kind) !== undefined)) return true;
+  cursor.report(valueRules.expected, cursor.hereSpan(), { wanted: 'the figure for one', example: '12 at 5.85', found: next?.text });
+  return false;
+}
+
 /** The field whose lead word, or two, come next. */
 function fieldLedBy(cursor: Cursor, kind: Kind): string | undefined {
   const token = cursor.peek();
   if (token?.kind !== 'word') return undefined;
-  const second = cursor.peek(1);
-  return (second?.kind === 'word' ? kind.leads.get(`${token.text} ${second.text}`) : undefined) ?? kind.leads.get(token.text);
+  if (kind.firstOfTwo.has(token.text)) {
+    const second = cursor.peek(1);
+    const both = second?.kind === 'word' ? kind.leads.get(`${token.text} ${second.text}`) : undefined;
+    if (both !== undefined) return both;
+  }
+  return kind.leads.get(token.text);
 }
 
 function wordsOf(kind: Kind): string[] {
-  const choices = kind.bares.flatMap((key) => Object.keys((kind.fields[key] as Field).value.words ?? {}));
+  const choices = kind.bares.words.flatMap((key) => Object.keys((kind.fields[key] as Field).value.words ?? {}));
   return [...choices, ...kind.leads.keys()];
 }
 

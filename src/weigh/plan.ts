@@ -49,6 +49,13 @@ export interface Planned {
 
 const RUNNERS_UP = 3;
 
+/** A mode with the bits of the ways in it takes, and its line. */
+interface LinedMode {
+  readonly mode: Mode;
+  readonly takes: number;
+  readonly line: Line;
+}
+
 /** Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const ways = waysOf(work);
@@ -58,17 +65,19 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const pinned = work.way === undefined ? undefined : mask(work.way);
   const reachable = pinned === undefined ? everything : given(pinned);
 
-  const lined = work.labour.map((job) => ({ job, modes: job.modes.map((mode) => ({ mode, takes: mask(mode.with), line: labourLine(job, mode, money) })) }));
+  const lined = work.labour.map((job) => ({ job, modes: job.modes.map((mode): LinedMode => ({ mode, takes: mask(mode.with), line: labourLine(job, mode, money) })) }));
   const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
-  const unreachable = lined.filter((one) => one.modes.length > 0 && !doableWith(reachable).includes(one)).map(({ job }) => job);
+  const unreachable = lined.filter(({ modes }) => modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
   const fixed = fixedOf(fixedLines(work, shop, money));
   const opening = ways.map((way) => goodsOfWay(way, work, shop, money));
 
   const price = (paid: number, gives: number): Plan => {
-    const jobs = lined.flatMap(({ job, modes }): PlannedJob[] => {
-      const best = modes.filter((mode) => (mode.takes & ~gives) === 0).reduce<(typeof modes)[number] | undefined>((a, b) => (a === undefined || cheaper(b.line, a.line) ? b : a), undefined);
-      return best === undefined ? [] : [{ job, mode: best.mode, line: best.line }];
-    });
+    const jobs: PlannedJob[] = [];
+    for (const { job, modes } of lined) {
+      let best: LinedMode | undefined;
+      for (const mode of modes) if ((mode.takes & ~gives) === 0 && (best === undefined || cheaper(mode.line, best.line))) best = mode;
+      if (best !== undefined) jobs.push({ job, mode: best.mode, line: best.line });
+    }
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
     const totals = total(work.title, jobs.map((job) => job.line), opened, fixed, work.fees, shop, money);
     return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, totals, money: totals.total.likely, hours: totals.hours.likely };

@@ -1,10 +1,10 @@
-// `node src/tools/run.mjs test/editor/run.ts [--pictures]`: builds the extension and runs every editor test against a
-// real editor, one after the other. The last line says how many passed and failed.
+// `node src/tools/run.mjs test/editor/run.ts [node] [web] [driven] [looks] [--pictures]`: builds the extension and
+// runs the editor tests, or those that are named, against a real editor, one after the other. The last line says how many passed and failed.
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
 import { launchBrowser, openEditor, type Editor } from './host/browser.js';
 import { install } from './host/ensure-host.js';
-import { startHost, type Host, type ExtensionKind } from './host/host.js';
+import { startHost, type ExtensionKind } from './host/host.js';
 import { repository } from './host/paths.js';
 import { run } from './host/process.js';
 import { runInHost } from './host/suite.js';
@@ -22,6 +22,7 @@ async function inHost(browser: Browser, extensionKind: ExtensionKind): Promise<O
   try {
     const testsPath = path.join(repository, 'test', 'editor', 'suite', 'in-host.ts');
     const result = await runInHost({ extensionDir: repository, workspace: workspace.dir, extensionKind, browser, testsPath });
+    if (process.env['RAW']) console.log(result.log.join('\n'));
     const said = result.log.map((line) => line.replace(/^log: /, ''));
     for (const line of said) if (/^(ok|FAIL|activation)/.test(line)) log(line.replace('in host', `in host, ${extensionKind}`));
     const [, passed, failed] = /counted (\d+) (\d+)/.exec(said.join('\n')) ?? [];
@@ -32,11 +33,11 @@ async function inHost(browser: Browser, extensionKind: ExtensionKind): Promise<O
   }
 }
 
-async function inEditor(browser: Browser, name: string, makeCases: (editor: Editor, host: Host) => Promise<readonly Case[]>, dir: string): Promise<Outcome> {
+async function inEditor(browser: Browser, name: string, makeCases: (editor: Editor) => Promise<readonly Case[]>, dir: string): Promise<Outcome> {
   const host = await startHost({ workspace: dir, extensionDir: repository });
   try {
     const editor = await openEditor(browser, host, { openFile: estimate, viewport: { width: 1400, height: 900 } });
-    const outcome = await runCases(name, await makeCases(editor, host), log, async () => log(`      ${await editor.screenshot(`failed-${name}`)}`));
+    const outcome = await runCases(name, await makeCases(editor), log, async () => log(`      ${await editor.screenshot(`failed-${name}`)}`));
     await editor.close();
     return outcome;
   } finally {
@@ -44,27 +45,30 @@ async function inEditor(browser: Browser, name: string, makeCases: (editor: Edit
   }
 }
 
+const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = {
+  node: (browser) => inHost(browser, 'node'),
+  web: (browser) => inHost(browser, 'web'),
+  driven: async (browser) => {
+    const workspace = await copySamples();
+    return await inEditor(browser, 'driven', (editor) => drivenCases(editor, workspace), workspace.dir).finally(workspace.remove);
+  },
+  looks: async (browser) => {
+    const workspace = await copySamples();
+    const pictures = process.argv.includes('--pictures');
+    return await inEditor(browser, 'looks', (editor) => Promise.resolve(looksCases(editor, pictures)), workspace.dir).finally(workspace.remove);
+  },
+};
+
 const started = Date.now();
+const asked = process.argv.slice(2).filter((word) => word in named);
 await run('node', ['src/tools/run.mjs', 'src/tools/build.ts', '--production'], { cwd: repository });
 await install({ browser: true });
 const browser = await launchBrowser();
 const outcomes: Outcome[] = [];
 try {
-  const parts: readonly (() => Promise<Outcome>)[] = [
-    () => inHost(browser, 'node'),
-    () => inHost(browser, 'web'),
-    async () => {
-      const workspace = await copySamples();
-      return await inEditor(browser, 'driven', (editor) => drivenCases(editor, workspace), workspace.dir).finally(workspace.remove);
-    },
-    async () => {
-      const workspace = await copySamples();
-      return await inEditor(browser, 'looks', (editor) => Promise.resolve(looksCases(editor, process.argv.includes('--pictures'))), workspace.dir).finally(workspace.remove);
-    },
-  ];
-  for (const part of parts) {
-    outcomes.push(await part().catch((error: unknown): Outcome => {
-      log(`FAIL  ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+  for (const name of asked.length > 0 ? asked : Object.keys(named)) {
+    outcomes.push(await (named[name] as (typeof named)[string])(browser).catch((error: unknown): Outcome => {
+      log(`FAIL  ${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
       return { passed: 0, failed: 1 };
     }));
   }

@@ -1,6 +1,6 @@
 // What a shop writer does, with keyboard and mouse, in the real editor.
 import assert from 'node:assert/strict';
-import { focusEditor, goToLine, openFile, typeText, waitForCursor } from '../host/actions.js';
+import { cursorPosition, focusEditor, goToLine, openFile, typeText } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { readHover, readProblems } from '../host/reading.js';
 import { retry } from '../host/retry.js';
@@ -81,7 +81,7 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
         await editor.screenshot('last-good');
         await goToLine(editor, 1);
         await frame.locator('.broken button').click();
-        await waitForCursor(editor, { line: price.line, column: price.column });
+        await waitForLine(editor, price.line);
         await retype('1350');
         await retry('no mark', async () => ((await frame.locator('.broken').count()) === 0 ? true : undefined));
         await waitForText(frame, figure('used.total'), (shown) => shown === today('used.total'));
@@ -92,12 +92,12 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
       async run() {
         const frame = await pageFrame(editor);
         await frame.locator(figure('rebuild.outside')).first().click();
-        await waitForCursor(editor, { line: whereIs(text, 'sublet head-work').line, column: 1 });
+        await waitForLine(editor, whereIs(text, 'sublet head-work').line);
         await frame.locator('details', { hasText: 'Fit a used engine' }).locator('summary').click();
         const line = frame.locator('details[open] tr[data-row]', { hasText: 'Used engine, 92 000 mi: core charge' });
         await line.locator('button').focus();
         await page.keyboard.press('Enter');
-        await waitForCursor(editor, { line: whereIs(text, 'core 150.00').line, column: 5 });
+        await waitForLine(editor, whereIs(text, 'core 150.00').line);
       },
     },
     {
@@ -147,6 +147,10 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
       },
     },
   ];
+}
+
+async function waitForLine(editor: Editor, line: number): Promise<void> {
+  await retry(`the cursor on line ${line}`, async () => ((await cursorPosition(editor)).line === line ? true : undefined));
 }
 
 /** A save of the editor's own settings that takes longer than it likes, on a busy machine: not ours. */

@@ -1,7 +1,7 @@
 // Runs inside the extension host, where `vscode` is the real API: what other extensions and the editor itself see.
-import * as assert from 'node:assert';
 import * as vscode from 'vscode';
 import { runCases, type Case } from './cases.js';
+import { ok, same } from './expect.js';
 
 const patience = 10_000;
 const workspace = (name: string): vscode.Uri => vscode.Uri.joinPath((vscode.workspace.workspaceFolders?.[0] as vscode.WorkspaceFolder).uri, name);
@@ -56,8 +56,8 @@ const cases: readonly Case[] = [
     name: 'is not active before an estimate is opened, and then at once',
     async run() {
       const extension = vscode.extensions.getExtension('steelyard.steelyard');
-      assert.ok(extension);
-      assert.strictEqual(extension.isActive, false);
+      ok(extension);
+      same(extension.isActive, false);
       const started = performance.now();
       await extension.activate();
       console.log(`activation: ${(performance.now() - started).toFixed(0)} ms`);
@@ -68,14 +68,15 @@ const cases: readonly Case[] = [
     async run() {
       const document = await open(workspace('pilgrim-v6.yard'));
       const advice = await problem(document.uri, 'compression-uneven');
-      assert.strictEqual(advice.severity, vscode.DiagnosticSeverity.Information);
+      same(advice.severity, vscode.DiagnosticSeverity.Information);
       await append(document, '\nlabour extra "Extra"\n  takes 11h\nlabour extra "Again" 1 h\n');
       const glued = await problem(document.uri, 'glued-unit');
-      assert.strictEqual(glued.severity, vscode.DiagnosticSeverity.Error);
-      assert.strictEqual(document.getText(glued.range), '11h');
+      same(glued.severity, vscode.DiagnosticSeverity.Error);
+      same(document.getText(glued.range), '11h');
       const [related] = (await problem(document.uri, 'name-taken')).relatedInformation ?? [];
-      assert.strictEqual(related?.location.uri.toString(), document.uri.toString());
-      assert.strictEqual(document.lineAt(related.location.range.start).text, 'labour extra "Extra"');
+      ok(related);
+      same(related.location.uri.toString(), document.uri.toString());
+      same(document.lineAt(related.location.range.start).text, 'labour extra "Extra"');
     },
   },
   {
@@ -85,11 +86,11 @@ const cases: readonly Case[] = [
       const { range } = await problem(uri, 'glued-unit');
       const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', uri, range);
       const action = actions.find(({ diagnostics }) => diagnostics?.some(({ code }) => code === 'glued-unit'));
-      assert.ok(action?.edit);
-      assert.strictEqual(action.isPreferred, true);
+      ok(action?.edit);
+      same(action.isPreferred, true);
       await vscode.workspace.applyEdit(action.edit);
       await gone(uri, 'glued-unit');
-      assert.ok((await vscode.workspace.openTextDocument(uri)).getText().includes('takes 11 h'));
+      ok((await vscode.workspace.openTextDocument(uri)).getText().includes('takes 11 h'));
     },
   },
   {
@@ -108,7 +109,7 @@ const cases: readonly Case[] = [
         const document = await vscode.workspace.openTextDocument(vscode.Uri.parse('git:/past/old.yard'));
         await vscode.languages.setTextDocumentLanguage(document, 'steelyard');
         await wait(300);
-        assert.deepStrictEqual(codes(document.uri), []);
+        same(codes(document.uri), []);
       } finally {
         past.dispose();
       }
@@ -142,7 +143,7 @@ const cases: readonly Case[] = [
       await problem(linked.uri, 'use-outside');
       const direct = await open(await write('inside.yard', using('shop.yard')));
       await until('a price', async () => ((await hoverAt(direct.uri, new vscode.Position(3, 12))).includes('264.00') ? true : undefined));
-      assert.deepStrictEqual(codes(direct.uri).filter((code) => code.startsWith('use-')), []);
+      same(codes(direct.uri).filter((code) => code.startsWith('use-')), []);
       await closeAll();
     },
   },
@@ -151,7 +152,7 @@ const cases: readonly Case[] = [
     async run() {
       const { uri } = await open(await write('hostile.yard', 'steelyard 1\nshop "S"\n  rate plain "Plain" 100.00 usual\noption one "One"\n  labour "[x](command:a) <img src=y> **b**" 1 h\n'));
       const text = await until('a hover', async () => ((await hoverAt(uri, new vscode.Position(4, 8))) || undefined));
-      assert.ok(!/(^|[^\\])\[x\]|<img|(^|[^\\])\*\*/.test(text), text);
+      ok(!/(^|[^\\])\[x\]|<img|(^|[^\\])\*\*/.test(text), text);
       await closeAll();
     },
   },
@@ -162,19 +163,20 @@ const cases: readonly Case[] = [
       await open(workspace('pilgrim-v6.yard'));
       await vscode.commands.executeCommand('steelyard.showComparison');
       const [tab] = await until('a panel', () => (tabs().length > 0 ? tabs() : undefined));
-      assert.strictEqual(tab?.label, 'Comparison: pilgrim-v6.yard');
-      assert.strictEqual(tab.group.viewColumn, vscode.ViewColumn.Two);
-      assert.ok(vscode.window.activeTextEditor?.document.uri.path.endsWith('pilgrim-v6.yard'));
+      ok(tab);
+      same(tab.label, 'Comparison: pilgrim-v6.yard');
+      same(tab.group.viewColumn, vscode.ViewColumn.Two);
+      ok(vscode.window.activeTextEditor?.document.uri.path.endsWith('pilgrim-v6.yard'));
       await open(workspace('shop.yard'));
       await wait(200);
-      assert.strictEqual(tabs()[0]?.label, 'Comparison: pilgrim-v6.yard');
+      same(tabs()[0]?.label, 'Comparison: pilgrim-v6.yard');
       await open(workspace('tarn-inline.yard'));
       await until('the other estimate', () => (tabs()[0]?.label === 'Comparison: tarn-inline.yard' ? true : undefined));
       await vscode.commands.executeCommand('steelyard.showComparison');
       await wait(200);
-      assert.strictEqual(tabs().length, 1);
+      same(tabs().length, 1);
       await vscode.commands.executeCommand('steelyard.goToEstimate');
-      assert.ok(vscode.window.activeTextEditor.document.uri.path.endsWith('tarn-inline.yard'));
+      ok(vscode.window.activeTextEditor?.document.uri.path.endsWith('tarn-inline.yard'));
       await closeAll();
     },
   },
