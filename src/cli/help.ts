@@ -10,6 +10,7 @@ Usage
   steelyard weigh FILE                   the options side by side, and which is cheaper
   steelyard weigh FILE --explain FIGURE  how a figure was made, down to the lines
   steelyard records FILE                 what the file says, as JSON
+  steelyard lsp --stdio                  the language server, for other editors
   FILE may be - for standard input.
 
 Options

@@ -3,7 +3,11 @@ import { version } from '../../package.json';
 import { run } from './run.js';
 import { mayStyle } from './terminal.js';
 
-process.exitCode = run(process.argv.slice(2), version, {
+const args = process.argv.slice(2);
+
+// The language server is loaded only when asked for: it lives on, and the commands need none of it.
+if (args[0] === 'lsp') void import('./lsp/server.js').then(({ serve }) => serve(process.stdin, process.stdout, version));
+else process.exitCode = run(args, version, {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
   cwd: process.cwd(),

@@ -12,7 +12,13 @@ export class Hovers implements vscode.HoverProvider {
     await this.desk.whole(key);
     const hover = this.desk.service.hover(key, document.offsetAt(position));
     if (hover === undefined) return undefined;
-    const paragraphs = hover.paragraphs.map((text) => new vscode.MarkdownString().appendText(text));
-    return new vscode.Hover(paragraphs, this.desk.positions.range({ uri: key, range: hover.range }));
+    return new vscode.Hover(hover.paragraphs.map(asText), this.desk.positions.range({ uri: key, range: hover.range }));
   }
+}
+
+/** Text appended whole has no place where a line may break; so each word is appended by itself. */
+function asText(paragraph: string): vscode.MarkdownString {
+  const text = new vscode.MarkdownString();
+  paragraph.split(' ').forEach((word, i) => (i === 0 ? text : text.appendMarkdown(' ')).appendText(word));
+  return text;
 }

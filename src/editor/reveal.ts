@@ -3,8 +3,7 @@ import type { Key } from './places.js';
 
 /** Shows a file, with the cursor at a place, where it is open already, and else never on top of the panel. */
 export async function reveal(key: Key, at: vscode.Range | undefined, panelColumn: vscode.ViewColumn | undefined): Promise<void> {
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(key, true));
-  const editor = await vscode.window.showTextDocument(document, { viewColumn: columnOf(key) ?? freeColumn(panelColumn), preview: false });
+  const editor = await vscode.window.showTextDocument(vscode.Uri.parse(key, true), { viewColumn: columnOf(key) ?? freeColumn(panelColumn), preview: false });
   if (at === undefined) return;
   editor.selection = new vscode.Selection(at.start, at.start);
   editor.revealRange(at, vscode.TextEditorRevealType.InCenterIfOutsideViewport);

@@ -71,7 +71,7 @@ function linesAbove(block: Block, lineStart: number, indent: number): readonly S
 
 /** The kind of a line, from the lines above it; undefined for a fact line or an unknown word. */
 export function kindOf(statement: Statement, above: readonly Statement[]): Kind | undefined {
-  const words = [...above, statement].map((one) => one.tokens[0]?.text ?? '');
+  const words = [...above, statement].map((one) => (one.tokens[0]?.kind === 'text' ? '' : (one.tokens[0]?.text ?? '')));
   let kinds: ReadonlyMap<string, Kind> = top;
   let kind: Kind | undefined;
   for (const word of words) {
@@ -95,17 +95,19 @@ export interface Mention {
   readonly kinds: readonly string[];
   readonly at: Span;
   readonly gives: boolean;
+  /** True where the slot understands the word without a line that gives it, such as `in-car`. */
+  readonly builtIn: boolean;
   readonly record: Record;
 }
 
 /** Every name in some records, where it is given and where it is used. */
 export function* mentionsIn(records: readonly Record[]): Generator<Mention> {
   for (const record of records) {
-    if (record.name !== undefined) yield { name: record.name.name, kinds: [record.kind.word], at: record.name.at, gives: true, record };
-    for (const { key, refersTo } of referencesOf(record.kind)) {
+    if (record.name !== undefined) yield { name: record.name.name, kinds: [record.kind.word], at: record.name.at, gives: true, builtIn: false, record };
+    for (const { key, refersTo, builtIn } of referencesOf(record.kind)) {
       const value = record.values[key] as Name | readonly Name[] | undefined;
       if (value === undefined) continue;
-      for (const one of [value].flat() as Name[]) yield { name: one.name, kinds: refersTo, at: one.at, gives: false, record };
+      for (const one of [value].flat() as Name[]) yield { name: one.name, kinds: refersTo, at: one.at, gives: false, builtIn: Object.hasOwn(builtIn, one.name), record };
     }
     yield* mentionsIn(record.children);
   }

@@ -15,6 +15,8 @@ export function toDiagnostic(problem: Problem, place: (span: Problem['at']) => P
     message: problem.message,
     text: sentence(problem.message),
     related: problem.related === undefined || related === undefined ? undefined : { place: related, says: problem.related.says },
+    href: `schemas/manual.md#${problem.code}`,
+    data: 'data' in problem ? problem.data : undefined,
     fix: problem.fix === undefined || fixAt === undefined ? undefined : { title: problem.fix.title, place: fixAt, text: problem.fix.text },
   };
 }

@@ -1,5 +1,5 @@
 import type { Range } from '../language/index.js';
-import type { Place } from './types.js';
+import type { Place } from './place.js';
 
 /** One change of text: what stands at the range is replaced. */
 export interface TextEdit {
@@ -114,7 +114,7 @@ export interface Completing {
 
 export interface Navigating {
   readonly definition: (uri: string, offset: number) => readonly Place[];
-  /** Where a name is used, in this file, the files it uses, and `others` that use the file that gives the name. */
+  /** The line that gives a name, then those that use it: in this file, the files it uses, and `others` that use the file that gives the name. */
   readonly references: (uri: string, offset: number, others: readonly string[]) => readonly Place[];
   readonly prepareRename: (uri: string, offset: number) => Renamable | undefined;
   /** The edits of a rename in all files concerned, or why it is refused. */
@@ -137,9 +137,13 @@ export interface Showing {
   readonly status: (uri: string) => { readonly short: string; readonly full: string } | undefined;
 }
 
-export interface Writing {
+export interface Formatting {
+  /** The file, or the lines of it that touch a range, put into columns. */
   readonly format: (uri: string, range?: Range) => readonly TextEdit[];
-  /** What a typed line end or comma calls for: the line above put into columns. */
+  /** What a line end typed just before the offset calls for: the line above and its neighbours put into columns. */
   readonly formatOnType: (uri: string, offset: number) => readonly TextEdit[];
+}
+
+export interface Writing extends Formatting {
   readonly actions: (uri: string, range: Range) => readonly Action[];
 }

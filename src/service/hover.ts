@@ -1,72 +1,35 @@
-import { statementsOf, type Statement, type Tree } from '../language/index.js';
-import { allKinds, type Kind } from '../vocabulary/index.js';
-import type { Comparison, Line } from '../weigh/index.js';
-import { explainShort, figureText } from '../report/index.js';
+import type { Statement, Tree } from '../language/index.js';
+import { readBlock, type Record } from '../vocabulary/index.js';
+import { locate, rangeAt, type At } from './at.js';
+import { amountsOf } from './hover/amounts.js';
+import { meaningAt, type Meaning } from './hover/meaning.js';
+import { nameAt, sayRecord } from './hover/name.js';
+import { threePointsAt } from './hover/three-points.js';
+import { unitAt } from './hover/unit.js';
 import type { Hover, Weighing } from './types.js';
 
-/** The figure that the line under the pointer makes, option by option, or else what its first word means. */
-export function hoverAt(tree: Tree, offset: number, { comparison }: Weighing): Hover | undefined {
-  const found = statementAt(tree, offset);
-  if (found === undefined) return undefined;
-  const { statement, start } = found;
-  const range = { start: start + (statement.tokens[0]?.start ?? 0), end: start + (statement.tokens[statement.tokens.length - 1]?.end ?? 0) };
-  const figures = figuresOn(statement, comparison);
-  const meaning = meaningOf(statement, tree, offset - start);
-  const paragraphs = [...figures, ...(meaning === undefined ? [] : [meaning])];
-  return paragraphs.length === 0 ? undefined : { range, paragraphs };
+/**
+ * What there is to say about the place under the pointer: first what the line comes to, then what the word, the
+ * figure or the name itself is. Looks at one block and at indexes that are kept, never through the file.
+ */
+export function hoverAt(tree: Tree, offset: number, weighing: Weighing): Hover | undefined {
+  const at = locate(tree, offset);
+  const first = at?.statement?.tokens[0];
+  const last = at?.statement?.tokens[at.statement.tokens.length - 1];
+  if (at?.statement === undefined || first === undefined || last === undefined) return undefined;
+  if (offset < at.start + first.start || offset > at.start + last.end) return undefined;
+  const word = wordAt(at, weighing);
+  const record = recordOf(at.statement, readBlock(at.block).records);
+  const paragraphs = [...amountsOf(at, weighing.comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
+  if (paragraphs.length === 0) return undefined;
+  return { range: rangeAt(at.start, { start: (word?.from ?? first).start, end: (word?.to ?? last).end }), paragraphs };
 }
 
-function statementAt(tree: Tree, offset: number): { readonly statement: Statement; readonly start: number } | undefined {
-  const starts = new Map(tree.blocks.map((block, i) => [block, tree.starts[i] as number]));
-  for (const statement of statementsOf(tree)) {
-    const start = starts.get(statement.block) as number;
-    const first = statement.tokens[0];
-    const last = statement.tokens[statement.tokens.length - 1];
-    if (first !== undefined && last !== undefined && offset >= start + first.start && offset <= start + last.end) return { statement, start };
-  }
-  return undefined;
+function wordAt(at: At, weighing: Weighing): Meaning | undefined {
+  // A name may be spelled like a fact; where a name can stand it is one.
+  return nameAt(at, weighing) ?? unitAt(at) ?? threePointsAt(at) ?? meaningAt(at);
 }
 
-/** Lines of the comparison that were made from this line of text, each with the option it stands in. */
-function figuresOn(statement: Statement, comparison: Comparison): string[] {
-  const by = new Map<string, string[]>();
-  for (const weighed of comparison.options) {
-    for (const line of weighed.totals.lines) {
-      if (!comesFrom(line, statement)) continue;
-      const hours = line.hours === undefined ? '' : ` for ${figureText(line.hours, comparison.money)}`;
-      const ways = line.with.length === 0 || line.share === 'access' ? '' : ` with ${line.with.join(', ')}`;
-      const says = `${line.title}: ${figureText(line.amount, comparison.money)}${hours}${ways}${explainShort(line.amount, comparison.money)}`;
-      by.set(says, [...(by.get(says) ?? []), weighed.option.name]);
-    }
-    if (weighed.option.record.statement === statement) {
-      by.set(`${weighed.option.title}: ${figureText(weighed.totals.total, comparison.money)}, of which ${figureText(weighed.penalty.money, comparison.money)} access penalty`, []);
-    }
-  }
-  return [...by].map(([says, options]) => (options.length === 0 ? says : `${says} — in ${options.join(', ')}`));
-}
-
-function comesFrom(line: Line, statement: Statement): boolean {
-  const own = line.record.statement;
-  if (own === statement) return true;
-  return own.block === statement.block && own.children.includes(statement) && line.at.start >= (statement.tokens[0]?.start ?? 0) && line.at.end <= (statement.tokens[statement.tokens.length - 1]?.end ?? 0);
-}
-
-/** What a kind or fact word means, where the pointer is on it. */
-function meaningOf(statement: Statement, tree: Tree, at: number): string | undefined {
-  const head = statement.tokens[0];
-  if (head === undefined || at > head.end) return undefined;
-  const word = head.text;
-  const second = statement.tokens[1]?.text;
-  const kind = allKinds.find((one) => one.word === word);
-  if (kind !== undefined) return `${kind.word}: ${kind.says}`;
-  const parent = parentKind(statement, tree);
-  const key = parent?.leads.get(`${word} ${second ?? ''}`) ?? parent?.leads.get(word);
-  return key === undefined || parent === undefined ? undefined : `${word}: ${parent.fields[key]?.says ?? ''}`;
-}
-
-function parentKind(statement: Statement, tree: Tree): Kind | undefined {
-  for (const candidate of statementsOf(tree)) {
-    if (candidate.children.includes(statement)) return allKinds.find((kind) => kind.word === candidate.tokens[0]?.text);
-  }
-  return undefined;
+function recordOf(statement: Statement, records: readonly Record[]): Record | undefined {
+  return records.find((one) => one.statement === statement);
 }

@@ -2,4 +2,6 @@
 export { createLanguageService } from './service.js';
 export type { Diagnostic, Hover, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 export { resolveWithin } from './paths.js';
-export { allRules } from './registry.js';
+export { allRules, ruleByCode } from './registry.js';
+export type { Severities } from './checks/severities.js';
+export type * from './feature-types.js';

@@ -1,18 +1,30 @@
 import { parse, rangeIn, reparse, type Block, type Problem, type Span, type Tree } from '../language/index.js';
 import { resolve } from '../estimate/index.js';
 import { weigh } from '../weigh/index.js';
+import { actionsAt } from './actions/actions.js';
+import { withAllowed } from './checks/allow.js';
+import { checkTrade, isWhole } from './checks/run.js';
+import { severityOf, type Severities } from './checks/severities.js';
+import { completing } from './complete/index.js';
 import { toDiagnostic } from './diagnostics.js';
+import type { FeatureContext } from './context.js';
+import { formatEdits, formatOnTypeEdits } from './format/format.js';
 import { hoverAt } from './hover.js';
+import { navigating } from './navigate/index.js';
+import { showing } from './show/index.js';
+import { ruleByCode } from './registry.js';
 import type { Diagnostic, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 
 interface Kept {
-  readonly trees: ReadonlyMap<string, Tree | undefined>;
+  /** A file that is missing differs from one that is to be read again. */
+  readonly trees: ReadonlyMap<string, Tree | 'missing' | 'unknown'>;
   readonly weighing: Weighing;
 }
 
 export function createLanguageService(host: ServiceHost): LanguageService {
   const trees = new Map<string, Tree>();
   const kept = new Map<string, Kept>();
+  let severities: Severities = {};
 
   const treeOf = (uri: string): Tree | 'missing' | 'unknown' => {
     const read = host.read(uri);
@@ -28,13 +40,16 @@ export function createLanguageService(host: ServiceHost): LanguageService {
 
   const weighing = (uri: string): Weighing => {
     const before = kept.get(uri);
-    if (before !== undefined && [...before.trees].every(([file, tree]) => known(treeOf(file)) === tree)) return before.weighing;
+    if (before !== undefined && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.weighing;
     const resolved = resolve(uri, { treeOf, resolvePath: host.resolvePath });
     const flawed = new Set<Block>([...resolved.spoiled, ...resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block)]);
     const comparison = weigh(resolved.estimate, flawed);
-    const made: Weighing = { resolved, comparison, problems: onceEach([...resolved.problems, ...comparison.problems]) };
     const files = [uri, ...resolved.uses];
-    if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, trees.get(file)])), weighing: made });
+    const read = [...resolved.problems, ...comparison.problems];
+    const whole = isWhole(resolved, read);
+    const all = onceEach([...read, ...checkTrade(resolved, comparison, whole)]);
+    const made: Weighing = { resolved, comparison, problems: withAllowed(all, { trees: files.flatMap((file) => known(treeOf(file)) ?? []), rules: ruleByCode, own: uri, whole }) };
+    if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, treeOf(file)])), weighing: made });
     return made;
   };
 
@@ -47,7 +62,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   const allDiagnostics = (uri: string): ReadonlyMap<string, readonly Diagnostic[]> => {
     const byFile = new Map<string, Diagnostic[]>();
     for (const one of weighing(uri).problems) {
-      const diagnostic = toDiagnostic(one, place);
+      const severity = severityOf(one, severities, ruleByCode);
+      const diagnostic = severity === undefined ? undefined : toDiagnostic({ ...one, severity }, place);
       if (diagnostic === undefined) continue;
       const list = byFile.get(diagnostic.uri) ?? [];
       list.push(diagnostic);
@@ -57,7 +73,23 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     return byFile;
   };
 
+  const tree = (uri: string): Tree | undefined => known(treeOf(uri));
+  const context: FeatureContext = { host, tree, weighing, place };
+
   return Object.freeze<LanguageService>({
+    ...completing(context),
+    ...navigating(context),
+    ...showing(context),
+    format: (uri, range) => {
+      const found = tree(uri);
+      return found === undefined ? [] : formatEdits(found, range);
+    },
+    formatOnType: (uri, offset) => {
+      const found = tree(uri);
+      return found === undefined ? [] : formatOnTypeEdits(found, offset);
+    },
+    actions: (uri, range) => actionsAt(uri, range, context, allDiagnostics(uri)),
+    configure: (settings) => void (severities = settings.severities),
     weighing,
     place,
     allDiagnostics,
@@ -68,7 +100,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     },
     uses: (uri) => weighing(uri).resolved.uses,
     waitsFor: (uri) => weighing(uri).resolved.waitsFor,
-    tree: (uri) => known(treeOf(uri)),
+    tree,
     forget: (uri) => {
       trees.delete(uri);
       kept.delete(uri);

@@ -1,6 +1,9 @@
 import type { Message, Problem, Range, Severity, Span, Tree } from '../language/index.js';
 import type { Resolved } from '../estimate/index.js';
 import type { Comparison } from '../weigh/index.js';
+import type { Completing, Navigating, Showing, Writing } from './feature-types.js';
+import type { Severities } from './checks/severities.js';
+import type { Place } from './place.js';
 
 /** What the service needs from the world around it. It reads nothing else, and never waits. */
 export interface ServiceHost {
@@ -8,13 +11,11 @@ export interface ServiceHost {
   readonly read: (uri: string) => { readonly text: string } | 'missing' | 'unknown';
   /** Where a path in a `use` line leads, or undefined where that is outside the workspace. */
   readonly resolvePath: (fromUri: string, path: string) => string | undefined;
+  /** Addresses of the estimate files in the workspace, as far as they are known; offered behind `use`. */
+  readonly files?: () => readonly string[];
 }
 
-/** A place in a file, in UTF-16 offsets. */
-export interface Place {
-  readonly uri: string;
-  readonly range: Range;
-}
+export type { Place } from './place.js';
 
 /** All that is known of one estimate. */
 export interface Weighing {
@@ -25,13 +26,15 @@ export interface Weighing {
 }
 
 /** The one facade over language, vocabulary, estimate, weigh and report: documents in, plain data out. */
-export interface LanguageService {
+export interface LanguageService extends Completing, Navigating, Showing, Writing {
   /** The estimate of a file, resolved and weighed. Kept until one of its files changes. */
   readonly weighing: (uri: string) => Weighing;
   /** Problems in this file itself. */
   readonly diagnostics: (uri: string) => readonly Diagnostic[];
   /** Problems in this file and in the files it uses, by file. */
   readonly allDiagnostics: (uri: string) => ReadonlyMap<string, readonly Diagnostic[]>;
+  /** What the shop makes of problems, by code. Totals don't depend on it. */
+  readonly configure: (settings: { readonly severities: Severities }) => void;
   /** What there is to say about the place under the pointer. */
   readonly hover: (uri: string, offset: number) => Hover | undefined;
   /** The files this one was made from, missing ones too. */
@@ -57,6 +60,10 @@ export interface Diagnostic {
   readonly text: string;
   readonly related: { readonly place: Place; readonly says: string } | undefined;
   readonly fix: { readonly title: string; readonly place: Place; readonly text: string } | undefined;
+  /** The section of the manual about this code. */
+  readonly href: string;
+  /** The facts that the problem was found from, for fixes of several steps; plain data. */
+  readonly data: unknown;
 }
 
 /** What a hover says: paragraphs of plain text, to be shown as text and never as markup. */

@@ -10,6 +10,7 @@ export { readBlock } from './read.js';
 export { recordJson } from './json.js';
 export { allKinds, fileKinds, kindsThatKnow } from './vocabulary.js';
 export { cautionTopics, partConditions } from './words.js';
+export { NOTHING, recognized, topics, topicWords, type CountingKind, type Topic, type TopicEntry } from './topics.js';
 export { isDate } from './values.js';
 export { closest } from './spelling.js';
 export { clip } from './value-rules.js';

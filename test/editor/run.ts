@@ -7,6 +7,7 @@ import { install } from './host/ensure-host.js';
 import { startHost, type ExtensionKind } from './host/host.js';
 import { repository } from './host/paths.js';
 import { run } from './host/process.js';
+import type { Settings } from './host/settings.js';
 import { runInHost } from './host/suite.js';
 import { runCases, type Case, type Outcome } from './suite/cases.js';
 import { drivenCases } from './suite/driven.js';
@@ -22,8 +23,7 @@ async function inHost(browser: Browser, extensionKind: ExtensionKind): Promise<O
   try {
     const testsPath = path.join(repository, 'test', 'editor', 'suite', 'in-host.ts');
     const result = await runInHost({ extensionDir: repository, workspace: workspace.dir, extensionKind, browser, testsPath });
-    if (process.env['RAW']) console.log(result.log.join('\n'));
-    const said = result.log.map((line) => line.replace(/^log: /, ''));
+    const said = result.log.map((line) => line.replace(/^(log|info): /, ''));
     for (const line of said) if (/^(ok|FAIL|activation)/.test(line)) log(line.replace('in host', `in host, ${extensionKind}`));
     const [, passed, failed] = /counted (\d+) (\d+)/.exec(said.join('\n')) ?? [];
     if (passed === undefined || failed === undefined) throw new Error(`The suite did not end.\n${said.join('\n')}`);
@@ -33,10 +33,10 @@ async function inHost(browser: Browser, extensionKind: ExtensionKind): Promise<O
   }
 }
 
-async function inEditor(browser: Browser, name: string, makeCases: (editor: Editor) => Promise<readonly Case[]>, dir: string): Promise<Outcome> {
+async function inEditor(browser: Browser, name: string, makeCases: (editor: Editor) => Promise<readonly Case[]>, dir: string, settings: Settings = {}): Promise<Outcome> {
   const host = await startHost({ workspace: dir, extensionDir: repository });
   try {
-    const editor = await openEditor(browser, host, { openFile: estimate, viewport: { width: 1400, height: 900 } });
+    const editor = await openEditor(browser, host, { openFile: estimate, settings, viewport: { width: 1400, height: 900 } });
     const outcome = await runCases(name, await makeCases(editor), log, async () => log(`      ${await editor.screenshot(`failed-${name}`)}`));
     await editor.close();
     return outcome;
@@ -53,9 +53,11 @@ const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = 
     return await inEditor(browser, 'driven', (editor) => drivenCases(editor, workspace), workspace.dir).finally(workspace.remove);
   },
   looks: async (browser) => {
+    // What would only be noise in a picture.
+    const plain = { 'editor.minimap.enabled': false, 'window.title': '${activeEditorShort}', 'git.blame.statusBarItem.enabled': false };
     const workspace = await copySamples();
     const pictures = process.argv.includes('--pictures');
-    return await inEditor(browser, 'looks', (editor) => Promise.resolve(looksCases(editor, pictures)), workspace.dir).finally(workspace.remove);
+    return await inEditor(browser, 'looks', (editor) => Promise.resolve(looksCases(editor, pictures)), workspace.dir, plain).finally(workspace.remove);
   },
 };
 

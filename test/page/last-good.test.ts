@@ -11,13 +11,13 @@ function typing() {
   let columns: readonly Column[] = [];
   return {
     service,
-    show(change: (text: string) => string = (text) => text, of = file) {
+    show: (change: (text: string) => string = (text) => text, of = file): readonly Column[] => {
       texts.set(of, change(texts.get(of) ?? ''));
       const { comparison, problems } = service.weighing(file);
       columns = keepLastGood(columns, { comparison, problems });
       return columns;
     },
-    page() {
+    page: (): string => {
       const lineOf = (span: Parameters<typeof service.place>[0]) => {
         const place = service.place(span);
         return place === undefined ? undefined : { line: (texts.get(place.uri) ?? '').slice(0, place.range.start).split('\n').length, file: place.uri === file ? undefined : place.uri.slice(1) };
@@ -54,6 +54,14 @@ describe('last good figures', () => {
     const broken = show((text) => text.replace('"Fit a used engine"', '"Fit a used engine'));
     expect(broken.map(({ key }) => key)).toEqual(Object.keys(before));
     expect(totals(broken)['used']).toEqual(['last-good', before['used']?.[1]]);
+  });
+
+  test('stay for an option whose work was lost with its line', () => {
+    const { show, page } = typing();
+    const before = totals(show());
+    const broken = totals(show((text) => text.replace('labour rear-head "Rear head: take off, clean faces, refit"', 'labour rear-head "Rear head: take off, clean faces, refit')));
+    expect(broken).toEqual({ ...before, rebuild: ['last-good', before['rebuild']?.[1]] });
+    expect(page()).toMatch(/last good figures; <button[^>]*>line \d+<\/button> can’t be read/);
   });
 
   test('go with an option that is taken out', () => {

@@ -50,9 +50,11 @@ function keyOf({ options }: Comparison, index: number): string {
   return sameBefore === 0 ? name : `${name}~${sameBefore + 1}`;
 }
 
-function causesOf({ option }: Weighed, comparison: Comparison, errors: readonly Problem[]): Problem[] {
+/** The errors on lines that an option rests on; where it rests on a line so broken that it was lost, any of them. */
+function causesOf({ option }: Weighed, comparison: Comparison, errors: readonly Problem[]): readonly Problem[] {
   const blocks = restsOn(option, comparison.estimate);
-  return errors.filter((error) => blocks.has(error.at.block));
+  const own = errors.filter((error) => blocks.has(error.at.block));
+  return own.length > 0 ? own : errors;
 }
 
 /** Whether an error stands on the line of an option, or below it, whose name can still be read. */

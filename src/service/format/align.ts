@@ -2,55 +2,77 @@ import type { Cells } from './cells.js';
 
 const STEP = '  ';
 
-/** Writes a run of neighbouring lines with their columns aligned; see the manual's page on formatting. */
+/**
+ * Writes a run of neighbouring lines with their columns aligned. Heads of all lines make one column; names, titles and
+ * first figures make columns among the lines of one head.
+ */
 export function alignRun(lines: readonly Cells[]): string[] {
-  const oneHead = new Set(lines.map((line) => line.head)).size === 1;
-  const headWidth = widest(lines, (line) => line.head);
-  const texts = lines.map((line) => {
-    const alike = lines.filter((other) => other.head === line.head);
-    const columns = [line.head.padEnd(oneHead ? line.head.length : headWidth + 1)];
-    const nameWidth = widest(alike, (other) => other.name ?? '');
-    const titleWidth = widest(alike, (other) => other.title ?? '');
-    if (nameWidth > 0) columns.push((line.name ?? '').padEnd(nameWidth));
-    if (titleWidth > 0) columns.push((line.title ?? '').padEnd(titleWidth));
-    const lead = columns.join(' ');
-    const gap = titleWidth > 0 ? STEP : ' ';
-    const slots = figuresAligned(line, alike).join(STEP);
-    return `${STEP.repeat(line.indent)}${slots === '' ? lead.trimEnd() : `${lead}${gap}${slots}`}`;
-  });
-  return withComments(lines, texts);
+  const byHead = new Map<string, Cells[]>();
+  for (const line of lines) {
+    const alike = byHead.get(line.head);
+    if (alike === undefined) byHead.set(line.head, [line]);
+    else alike.push(line);
+  }
+  const columns = new Map([...byHead].map(([head, alike]) => [head, columnsOf(alike)]));
+  const headWidth = byHead.size === 1 ? (lines[0]?.head.length ?? 0) : widest(lines, (line) => line.head) + 1;
+  return withComments(lines, lines.map((line) => textOf(line, headWidth, columns.get(line.head) as Columns)));
 }
 
-/** First slots that start with a figure, or with the same word and a figure, are moved so that points stand below each other. */
-function figuresAligned(line: Cells, alike: readonly Cells[]): readonly string[] {
-  const own = figureIn(line.slots[0]);
-  const others = alike.map((other) => figureIn(other.slots[0]));
-  if (own === undefined || others.some((other) => other === undefined || other.before !== own.before)) return line.slots;
-  const width = Math.max(...others.map((other) => other?.whole.length ?? 0));
-  return [`${own.before}${own.whole.padStart(width)}${own.after}`, ...line.slots.slice(1)];
+/** The widths that lines of one head share. */
+interface Columns {
+  readonly name: number;
+  readonly title: number;
+  /** Digits before the point of their first figures, where these are to stand below each other. */
+  readonly whole: number | undefined;
 }
 
+function columnsOf(alike: readonly Cells[]): Columns {
+  const figures = alike.map((line) => figureIn(line.slots[0]));
+  const first = figures[0];
+  const comparable = first !== undefined && figures.every((figure) => figure?.before === first.before);
+  return {
+    name: widest(alike, (line) => line.name ?? ''),
+    title: widest(alike, (line) => line.title ?? ''),
+    whole: comparable ? Math.max(...figures.map((figure) => figure?.whole.length ?? 0)) : undefined,
+  };
+}
+
+function textOf(line: Cells, headWidth: number, { name, title, whole }: Columns): string {
+  const lead = [line.head.padEnd(headWidth)];
+  if (name > 0) lead.push((line.name ?? '').padEnd(name));
+  if (title > 0) lead.push((line.title ?? '').padEnd(title));
+  const slots = figureMoved(line.slots, whole).join(STEP);
+  const start = `${STEP.repeat(line.indent)}${lead.join(' ')}`;
+  return slots === '' ? start.replace(/ +$/, '') : `${start}${title > 0 ? STEP : ' '}${slots}`;
+}
+
+/** Moves a first figure so that its point stands below the others'. */
+function figureMoved(slots: readonly string[], whole: number | undefined): readonly string[] {
+  const own = whole === undefined ? undefined : figureIn(slots[0]);
+  return own === undefined ? slots : [`${own.before}${own.whole.padStart(whole ?? 0)}${own.after}`, ...slots.slice(1)];
+}
+
+/** The figure that a slot starts with, behind the same word in all lines or none: `7.5 h`, `cost 88.00`. */
 function figureIn(slot: string | undefined): { readonly before: string; readonly whole: string; readonly after: string } | undefined {
   const found = /^((?:[a-z-]+ )*)(\d+)(\D.*|)$/.exec(slot ?? '');
-  // A date is not a figure, nor are three figures, which have no one column.
+  // A date is not a figure.
   if (found === null || /^-\d/.test(found[3] ?? '')) return undefined;
   return { before: found[1] ?? '', whole: found[2] ?? '', after: found[3] ?? '' };
 }
 
 /** Comments behind lines stand in one column for a run of lines that have them. */
 function withComments(lines: readonly Cells[], texts: readonly string[]): string[] {
-  return texts.map((text, i) => {
-    const comment = lines[i]?.comment;
-    if (comment === undefined) return text;
-    let from = i;
-    let to = i;
-    while (lines[from - 1]?.comment !== undefined) from--;
-    while (lines[to + 1]?.comment !== undefined) to++;
-    const column = Math.max(...texts.slice(from, to + 1).map((one) => one.length));
-    return `${text.padEnd(column)}${STEP}${comment}`;
-  });
+  const out = [...texts];
+  for (let from = 0; from < lines.length;) {
+    let to = from;
+    while (lines[to]?.comment !== undefined) to++;
+    const column = Math.max(0, ...texts.slice(from, to).map((text) => text.length));
+    for (let i = from; i < to; i++) out[i] = `${(texts[i] as string).padEnd(column)}${STEP}${lines[i]?.comment ?? ''}`;
+    from = to + 1;
+  }
+  return out;
 }
 
 function widest(lines: readonly Cells[], cell: (line: Cells) => string): number {
-  return Math.max(0, ...lines.map((line) => cell(line).length));
+  return lines.reduce((most, line) => Math.max(most, cell(line).length), 0);
 }

@@ -12,36 +12,55 @@ export interface Cells {
   readonly indent: number;
 }
 
+/** Some tokens of a line that belong together: `to` is the first that does not. */
+export interface Slot {
+  readonly part: 'head' | 'name' | 'title' | 'slot';
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Cuts a line by its kind; `under` is the kind of the line above, whose facts may stand here. */
 export function cellsOf(statement: Statement, kind: Kind | undefined, under: Kind | undefined): Omit<Cells, 'indent'> {
-  const { tokens, block } = statement;
-  const comment = statement.comment === undefined ? undefined : block.text.slice(statement.comment.start, statement.comment.end).trimEnd();
-  const head = tokens[0] as Token;
+  const { block } = statement;
+  const slots = slotsOf(statement, kind, under);
+  const textOf = (part: Slot['part']) => {
+    const slot = slots.find((one) => one.part === part);
+    return slot === undefined ? undefined : written(statement, slot);
+  };
+  return {
+    head: textOf('head') ?? '',
+    name: textOf('name'),
+    title: textOf('title'),
+    slots: slots.filter(({ part }) => part === 'slot').map((slot) => written(statement, slot)),
+    comment: statement.comment === undefined ? undefined : block.text.slice(statement.comment.start, statement.comment.end).replace(/[ \t]+$/, ''),
+  };
+}
+
+/** The slots of a line in the order of its tokens. A fact line is its lead and what it says. */
+export function slotsOf({ tokens }: Statement, kind: Kind | undefined, under: Kind | undefined): readonly Slot[] {
   if (kind === undefined) {
-    const lead = leadAt(tokens, 0, under);
-    const words = Math.max(1, lead);
-    const rest = written(statement, words, tokens.length);
-    return { head: written(statement, 0, words), name: undefined, title: undefined, slots: rest === '' ? [] : [rest], comment };
+    const words = Math.max(1, leadAt(tokens, 0, under));
+    return [{ part: 'head', from: 0, to: words }, ...(words < tokens.length ? [{ part: 'slot', from: words, to: tokens.length } as const] : [])];
   }
+  const slots: Slot[] = [{ part: 'head', from: 0, to: 1 }];
   let at = 1;
-  let name: string | undefined;
-  let title: string | undefined;
-  if (kind.name !== 'none' && tokens[at]?.kind === 'word' && (kind.name === 'required' || tokens[at + 1]?.kind === 'text')) name = written(statement, at, ++at);
-  if (kind.title !== 'none' && tokens[at]?.kind === 'text') title = written(statement, at, ++at);
-  const slots: string[] = [];
+  if (kind.name !== 'none' && tokens[at]?.kind === 'word' && (kind.name === 'required' || tokens[at + 1]?.kind === 'text')) slots.push({ part: 'name', from: at, to: ++at });
+  if (kind.title !== 'none' && tokens[at]?.kind === 'text') slots.push({ part: 'title', from: at, to: ++at });
   let start = at;
   for (let i = at; i < tokens.length; i++) {
     const lead = leadAt(tokens, i, kind);
     if (lead === 0) continue;
-    // `12 at cost 9.40` is one figure: a lead behind `at` does not start a slot.
-    if (i > start && tokens[i - 1]?.text !== 'at') {
-      slots.push(written(statement, start, i));
+    // `12 at cost 9.40` is one figure, and a name in a list may look like a lead: neither starts a slot.
+    const before = tokens[i - 1];
+    const goesOn = before?.kind !== 'text' && (before?.text === 'at' || before?.text === ',');
+    if (i > start && !goesOn) {
+      slots.push({ part: 'slot', from: start, to: i });
       start = i;
     }
     i += lead - 1;
   }
-  if (start < tokens.length) slots.push(written(statement, start, tokens.length));
-  return { head: head.text, name, title, slots, comment };
+  if (start < tokens.length) slots.push({ part: 'slot', from: start, to: tokens.length });
+  return slots;
 }
 
 /** How many words of a lead of this kind stand here; 0 where none does. */
@@ -54,12 +73,13 @@ function leadAt(tokens: readonly Token[], at: number, kind: Kind | undefined): n
 }
 
 /** Tokens as written, with one space between them: none before a comma, and before a percent sign only where there was one. */
-function written(statement: Statement, from: number, to: number): string {
+function written({ tokens, block }: Statement, { from, to }: Slot): string {
   let out = '';
   for (let i = from; i < to; i++) {
-    const token = statement.tokens[i] as Token;
-    const glued = token.text === ',' || (token.text === '%' && statement.tokens[i - 1]?.end === token.start);
-    out += `${out === '' || glued ? '' : ' '}${statement.block.text.slice(token.start, token.end)}`;
+    const token = tokens[i] as Token;
+    const isMark = token.kind === 'mark';
+    const glued = isMark && (token.text === ',' || (token.text === '%' && tokens[i - 1]?.end === token.start));
+    out += `${out === '' || glued ? '' : ' '}${block.text.slice(token.start, token.end)}`;
   }
   return out;
 }

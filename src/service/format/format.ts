@@ -1,139 +1,48 @@
-import type { Block, Range, Statement, Tree } from '../../language/index.js';
-import { fileKinds, type Kind } from '../../vocabulary/index.js';
+import type { Block, Range, Tree } from '../../language/index.js';
 import type { TextEdit } from '../feature-types.js';
-import { alignRun } from './align.js';
-import { cellsOf, type Cells } from './cells.js';
+import { editsOf, moved } from './edits.js';
+import { groupsOf, type Group } from './groups.js';
+import type { WantedLine } from './wanted.js';
 
-const top: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
+export { applyEdits } from './edits.js';
 
 /**
  * The edits that put a file, or the lines of it that touch a range, into columns. Only white space changes: every
- * word, comment, blank line and line end stays. A block whose lines can't be told apart for certain is left as it is.
+ * word, comment, blank line and line end stays. A block with a fault is left as it is.
  */
 export function formatEdits(tree: Tree, only?: Range): TextEdit[] {
-  const wanted = linesOf(tree);
-  const edits: TextEdit[] = [];
-  for (const { start, end, text } of wanted) {
-    if (only !== undefined && (end < only.start || start > only.end)) continue;
-    const edit = smallest(tree.text.slice(start, end), text, start);
-    if (edit !== undefined) edits.push(edit);
+  return [...groupsOf(tree, only)].flatMap((group) => moved(only === undefined ? group.edits : editsWithin(group, only), group.start));
+}
+
+function editsWithin({ start, text, lines }: Group, only: Range): TextEdit[] {
+  const isTouched = (line: WantedLine) => start + line.end >= only.start && start + line.start <= only.end;
+  // Lines of one block must be indented alike, or they would belong to other lines than before.
+  const whole = new Set<Block>(lines.filter((line) => isTouched(line) && indentChanges(text, line)).map(({ block }) => block));
+  return editsOf(text, lines.filter((line) => isTouched(line) || whole.has(line.block)));
+}
+
+/**
+ * The edits for a line end just typed before the offset: the line above it and its run. Nothing where that would
+ * change an indentation, which the writer has just chosen.
+ */
+export function formatOnTypeEdits(tree: Tree, offset: number): TextEdit[] {
+  const { text } = tree;
+  const here = offset === 0 ? 0 : text.lastIndexOf('\n', offset - 1) + 1;
+  if (here === 0 || text.slice(here, offset).trim() !== '') return [];
+  const end = text[here - 2] === '\r' ? here - 2 : here - 1;
+  for (const group of groupsOf(tree, { start: end, end })) {
+    const above = group.lines.find((line) => group.start + line.end === end);
+    if (above === undefined) continue;
+    const run = above.run === 0 ? [above] : group.lines.filter((line) => line.run === above.run);
+    if (run.some((line) => indentChanges(group.text, line))) return [];
+    // The line with the cursor is still being written.
+    return moved(editsOf(group.text, run.filter((line) => group.start + line.start !== here)), group.start);
   }
-  return edits;
+  return [];
 }
 
-interface WantedLine {
-  readonly start: number;
-  readonly end: number;
-  readonly text: string;
-}
-
-/** A line with its place in the tree of lines; neighbours without a blank line or a comment between make a run. */
-interface Placed {
-  readonly cells: Cells;
-  readonly line: number;
-  readonly parent: Statement | undefined;
-}
-
-function linesOf(tree: Tree): WantedLine[] {
-  const bounds = lineBounds(tree.text);
-  const wanted: WantedLine[] = [];
-  const placed: Placed[] = [];
-  let firstLine = 0;
-  for (const block of tree.blocks) {
-    if (isCertain(block)) {
-      const own: Placed[] = [];
-      for (const statement of block.statements) place(statement, undefined, 0, firstLine, own);
-      placed.push(...own);
-      wanted.push(...commentLines(block, own, firstLine, bounds, tree.text));
-    }
-    firstLine += block.lineEnds;
-  }
-  for (const run of runsOf(placed)) {
-    alignRun(run.map((one) => one.cells)).forEach((text, i) => {
-      const bound = bounds[(run[i] as Placed).line];
-      if (bound !== undefined) wanted.push({ ...bound, text });
-    });
-  }
-  return wanted.sort((a, b) => a.start - b.start);
-}
-
-function place(statement: Statement, parent: Statement | undefined, depth: number, firstLine: number, out: Placed[], under?: Kind): void {
-  const head = statement.tokens[0]?.text ?? '';
-  const isFact = under !== undefined && !under.childByWord.has(head);
-  const kind = isFact ? undefined : (under === undefined ? top : under.childByWord).get(head);
-  out.push({ cells: { ...cellsOf(statement, kind, under), indent: depth }, line: firstLine + statement.line, parent });
-  for (const child of statement.children) place(child, statement, depth + 1, firstLine, out, kind);
-}
-
-/** White space may only be moved where every line was read and none of it carries meaning of its own. */
-function isCertain(block: Block): boolean {
-  return block.problems.length === 0;
-}
-
-function runsOf(placed: readonly Placed[]): Placed[][] {
-  const runs: Placed[][] = [];
-  const openRuns = new Map<Statement | undefined, Placed[]>();
-  let lastLine = -2;
-  for (const one of placed) {
-    const run = openRuns.get(one.parent);
-    const last = run?.[run.length - 1];
-    // A line with lines below it ends the run at the left edge; deeper, its neighbours still belong together.
-    const joins = last !== undefined && one.line === lastLine + 1 && (one.parent !== undefined || (last.line === one.line - 1 && last.cells.head === one.cells.head));
-    if (joins) run?.push(one);
-    else {
-      const fresh = [one];
-      runs.push(fresh);
-      openRuns.set(one.parent, fresh);
-    }
-    lastLine = one.line;
-  }
-  return runs;
-}
-
-/** Comments on lines of their own: at the left edge they stay there; indented ones go with the next line below. */
-function commentLines(block: Block, placed: readonly Placed[], firstLine: number, bounds: readonly Bound[], text: string): WantedLine[] {
-  const withStatement = new Set(placed.map((one) => one.line));
-  return block.comments.flatMap((comment) => {
-    const line = firstLine + comment.line;
-    const bound = bounds[line];
-    if (bound === undefined || withStatement.has(line)) return [];
-    const written = text.slice(bound.start, bound.end);
-    const indented = /^\s/.test(written);
-    const next = placed.find((one) => one.line > line) ?? placed[placed.length - 1];
-    const indent = indented && next !== undefined ? '  '.repeat(next.cells.indent) : '';
-    return [{ ...bound, text: `${indent}${written.trim()}` }];
-  });
-}
-
-interface Bound {
-  readonly start: number;
-  readonly end: number;
-}
-
-/** Start and end of each line, without its line end, and without a byte order mark. */
-function lineBounds(text: string): Bound[] {
-  const bounds: Bound[] = [];
-  let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  for (;;) {
-    const newline = text.indexOf('\n', start);
-    const stop = newline < 0 ? text.length : newline;
-    bounds.push({ start, end: stop > start && text.charCodeAt(stop - 1) === 13 ? stop - 1 : stop });
-    if (newline < 0) return bounds;
-    start = newline + 1;
-  }
-}
-
-/** The shortest replacement that turns one line into the other. */
-function smallest(before: string, after: string, start: number): TextEdit | undefined {
-  if (before === after) return undefined;
-  let head = 0;
-  while (head < before.length && head < after.length && before[head] === after[head]) head++;
-  let tail = 0;
-  while (tail < before.length - head && tail < after.length - head && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
-  return { range: { start: start + head, end: start + before.length - tail }, text: after.slice(head, after.length - tail) };
-}
-
-/** A text with edits made; edits must not overlap. */
-export function applyEdits(text: string, edits: readonly TextEdit[]): string {
-  return [...edits].sort((a, b) => b.range.start - a.range.start).reduce((now, { range, text: put }) => now.slice(0, range.start) + put + now.slice(range.end), text);
+function indentChanges(text: string, line: WantedLine): boolean {
+  const lead = (one: string) => /^[ \t]*/.exec(one)?.[0] ?? '';
+  const isComment = line.text.trimStart().startsWith('#');
+  return line.text !== '' && !isComment && lead(text.slice(line.start, line.end)) !== lead(line.text);
 }

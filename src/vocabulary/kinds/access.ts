@@ -1,6 +1,7 @@
 import { defineKind, led, ledMany } from '../kind.js';
 import { choice, hours, listOf, nameOf, names } from '../values.js';
 import { cautionTopics } from '../words.js';
+import { countsAs } from './counts-as.js';
 import { note } from './note.js';
 import { part } from './part.js';
 import { sublet } from './sublet.js';
@@ -19,6 +20,7 @@ export const access = defineKind({
     needs: ledMany('needs', names('tool'), 'Special tools that it takes.'),
     uses: ledMany('uses', names('part', 'sublet'), 'Parts and outside work that come with it; what the work brings along too is charged once.'),
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
+    countsAs,
   },
   children: [part, sublet, note],
 });

@@ -1,5 +1,6 @@
 import { bare, counted, defineKind, led } from '../kind.js';
 import { choice, listOf, money, percent, quantity } from '../values.js';
+import { countsAs } from './counts-as.js';
 
 export const fee = defineKind({
   word: 'fee',
@@ -13,5 +14,6 @@ export const fee = defineKind({
     percent: bare(percent, 'A percentage instead of an amount.'),
     of: led('of', listOf(choice('what it is a percentage of', { labour: 'The work.', parts: 'The parts.', sublets: 'The outside work.' })), 'What the percentage is of: labour, parts, sublets.'),
     cap: led('cap', money, 'The most that is charged.'),
+    countsAs,
   },
 });

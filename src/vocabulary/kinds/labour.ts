@@ -1,6 +1,7 @@
 import { bare, counted, defineKind, led, ledMany } from '../kind.js';
 import { choice, count, hours, listOf, nameOf, names } from '../values.js';
 import { cautionTopics } from '../words.js';
+import { countsAs } from './counts-as.js';
 import { note } from './note.js';
 
 export const takes = defineKind({
@@ -28,6 +29,7 @@ export const labour = defineKind({
     uses: ledMany('uses', names('part', 'sublet'), 'Parts and outside work that come with it.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
+    countsAs,
   },
   children: [takes, note],
 });

@@ -1,6 +1,7 @@
 import { bare, counted, defineKind, led, ledMany } from '../kind.js';
 import { calendarWait, choice, hours, money, nameOf, names, quantity, text, workingWait } from '../values.js';
 import { partConditions } from '../words.js';
+import { countsAs } from './counts-as.js';
 import { note } from './note.js';
 
 export const keeps = defineKind({
@@ -44,6 +45,7 @@ export const part = defineKind({
     warranty: led('warranty', calendarWait, 'How long it is warranted.'),
     from: led('from', text, 'Where it comes from.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
+    countsAs,
   },
   children: [core, note],
 });

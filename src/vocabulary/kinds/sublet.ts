@@ -1,5 +1,6 @@
 import { bare, counted, defineKind, led, ledMany } from '../kind.js';
 import { calendarWait, money, names, quantity, workingWait } from '../values.js';
+import { countsAs } from './counts-as.js';
 import { note } from './note.js';
 
 export const sublet = defineKind({
@@ -15,6 +16,7 @@ export const sublet = defineKind({
     backIn: led('back in', workingWait, 'How long it is away, in working days.'),
     warranty: led('warranty', calendarWait, 'How long it is warranted.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
+    countsAs,
   },
   children: [note],
 });

@@ -1,5 +1,5 @@
 import { defineKind, led } from '../kind.js';
-import { distance, money, monthOrDate, plainRun, text } from '../values.js';
+import { choice, distance, money, monthOrDate, plainRun, text } from '../values.js';
 import { note } from './note.js';
 
 export const vehicle = defineKind({
@@ -14,6 +14,7 @@ export const vehicle = defineKind({
     built: led('built', monthOrDate, 'When it was built: a month or a date.'),
     odometer: led('odometer', distance, 'What the odometer shows.'),
     worth: led('worth', money, 'What it is worth when it runs; an option may say otherwise.'),
+    refrigerant: led('refrigerant', choice('yes or no', { yes: 'Its air conditioning holds refrigerant.', no: 'It has none.' }), 'Whether there is refrigerant in its air conditioning: yes or no.'),
   },
   children: [note],
 });

@@ -16,7 +16,7 @@ async function until<T>(what: string, look: () => T | undefined | Promise<T | un
 }
 
 const problemsOf = (uri: vscode.Uri): vscode.Diagnostic[] => vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'Steelyard');
-const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(({ code }) => String(code));
+const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(({ code }) => (typeof code === 'string' ? code : ''));
 const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(`${code} in ${uri.path}`, () => problemsOf(uri).find((one) => one.code === code));
 const gone = (uri: vscode.Uri, code: string): Promise<true> => until(`no ${code} in ${uri.path}`, () => (codes(uri).includes(code) ? undefined : true as const));
 
@@ -26,10 +26,13 @@ async function write(name: string, text: string): Promise<vscode.Uri> {
   return uri;
 }
 
+/** Opened as a user opens it: a document that a program opens is kept for minutes after its editor is closed. */
 async function open(uri: vscode.Uri): Promise<vscode.TextDocument> {
-  const document = await vscode.workspace.openTextDocument(uri);
-  await vscode.window.showTextDocument(document, { preview: false, viewColumn: vscode.ViewColumn.One });
-  return document;
+  await vscode.commands.executeCommand('vscode.open', uri, { preview: false, viewColumn: vscode.ViewColumn.One });
+  return await until(`an editor of ${uri.path}`, () => {
+    const document = vscode.window.activeTextEditor?.document;
+    return document?.uri.toString() === uri.toString() ? document : undefined;
+  });
 }
 
 async function append(document: vscode.TextDocument, text: string): Promise<void> {
@@ -85,12 +88,12 @@ const cases: readonly Case[] = [
       const { uri } = await open(workspace('pilgrim-v6.yard'));
       const { range } = await problem(uri, 'glued-unit');
       const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', uri, range);
-      const action = actions.find(({ diagnostics }) => diagnostics?.some(({ code }) => code === 'glued-unit'));
+      const action = actions.find(({ title }) => title === 'Write 11 h');
       ok(action?.edit);
       same(action.isPreferred, true);
       await vscode.workspace.applyEdit(action.edit);
       await gone(uri, 'glued-unit');
-      ok((await vscode.workspace.openTextDocument(uri)).getText().includes('takes 11 h'));
+      ok(vscode.window.activeTextEditor?.document.getText().includes('takes 11 h'));
     },
   },
   {
@@ -104,15 +107,20 @@ const cases: readonly Case[] = [
   {
     name: 'shows nothing on an old version beside the file',
     async run() {
-      const past = vscode.workspace.registerTextDocumentContentProvider('git', { provideTextDocumentContent: () => 'steelyard 1\nlabour a "A" 11h\n' });
-      try {
-        const document = await vscode.workspace.openTextDocument(vscode.Uri.parse('git:/past/old.yard'));
-        await vscode.languages.setTextDocumentLanguage(document, 'steelyard');
-        await wait(300);
-        same(codes(document.uri), []);
-      } finally {
-        past.dispose();
-      }
+      const uri = workspace('pilgrim-v6.yard');
+      const old = uri.with({ scheme: 'git', authority: '', query: JSON.stringify({ path: uri.path, ref: 'HEAD' }) });
+      // The editor's git knows the repository a few seconds after the start.
+      const document = await until('the committed text', async () => {
+        try {
+          return await vscode.workspace.openTextDocument(old);
+        } catch {
+          return undefined;
+        }
+      });
+      same(document.languageId, 'steelyard');
+      ok(document.getText().includes('compression 171'));
+      await wait(300);
+      same(codes(document.uri), []);
     },
   },
   {
@@ -152,7 +160,9 @@ const cases: readonly Case[] = [
     async run() {
       const { uri } = await open(await write('hostile.yard', 'steelyard 1\nshop "S"\n  rate plain "Plain" 100.00 usual\noption one "One"\n  labour "[x](command:a) <img src=y> **b**" 1 h\n'));
       const text = await until('a hover', async () => ((await hoverAt(uri, new vscode.Position(4, 8))) || undefined));
-      ok(!/(^|[^\\])\[x\]|<img|(^|[^\\])\*\*/.test(text), text);
+      ok(!/(^|[^\\])\[x\]|(^|[^\\])\*\*/.test(text), text);
+      const hovers = await vscode.commands.executeCommand<vscode.Hover[]>('vscode.executeHoverProvider', uri, new vscode.Position(4, 8));
+      for (const one of hovers.flatMap(({ contents }) => contents)) ok(typeof one !== 'string' && !('language' in one) && one.isTrusted !== true && one.supportHtml !== true);
       await closeAll();
     },
   },

@@ -2,6 +2,7 @@
 import { cp, mkdir, readFile, symlink, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { repository } from '../host/paths.js';
+import { run } from '../host/process.js';
 import { tempFolder } from '../host/temp.js';
 
 export interface Workspace {
@@ -18,5 +19,10 @@ export async function copySamples(): Promise<Workspace> {
   await mkdir(beside);
   await writeFile(path.join(beside, 'shop.yard'), await readFile(path.join(dir, 'shop.yard'), 'utf8'));
   await symlink(path.join(beside, 'shop.yard'), path.join(dir, 'leads-out.yard'));
+  // A repository with the samples committed, for old versions beside the files.
+  const git = (...args: string[]): Promise<void> => run('git', ['-c', 'user.name=Test', '-c', 'user.email=test@example.invalid', ...args], { cwd: dir });
+  await git('init', '--quiet');
+  await git('add', '.');
+  await git('commit', '--quiet', '-m', 'Samples');
   return { dir, read: (name) => readFile(path.join(dir, name), 'utf8'), remove: () => temp.remove() };
 }

@@ -1,0 +1,68 @@
+import * as vscode from 'vscode';
+import type { SemanticToken } from '../../service/index.js';
+import type { Desk } from '../desk.js';
+import { isEstimate } from '../places.js';
+
+/** What the extension colours beyond the grammar; the manifest maps each to scopes that themes know. */
+const types: readonly SemanticToken['type'][] = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'unknown'];
+export const legend = new vscode.SemanticTokensLegend(types.map((type) => `estimate-${type}`), ['declaration', 'deprecated']);
+
+/** Amounts behind lines, totals above options, colours of names: each has a setting of its own, and none shouts. */
+export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvider, vscode.DocumentSemanticTokensProvider, vscode.Disposable {
+  private readonly fresh = new vscode.EventEmitter<void>();
+  private readonly subscriptions: vscode.Disposable[];
+  readonly onDidChangeInlayHints = this.fresh.event;
+  readonly onDidChangeCodeLenses = this.fresh.event;
+
+  constructor(private readonly desk: Desk) {
+    this.subscriptions = [
+      this.fresh,
+      desk.onFresh(() => this.fresh.fire()),
+      vscode.workspace.onDidChangeConfiguration((change) => {
+        if (change.affectsConfiguration('steelyard')) this.fresh.fire();
+      }),
+    ];
+  }
+
+  async provideInlayHints(document: vscode.TextDocument, range: vscode.Range): Promise<vscode.InlayHint[]> {
+    if (!isEstimate(document) || !isOn('amounts', document)) return [];
+    const key = document.uri.toString();
+    await this.desk.whole(key);
+    return this.desk.service.inlayHints(key, { start: document.offsetAt(range.start), end: document.offsetAt(range.end) }).map(({ offset, label, says }) => {
+      const hint = new vscode.InlayHint(document.positionAt(offset), label);
+      hint.paddingLeft = true;
+      hint.tooltip = says;
+      return hint;
+    });
+  }
+
+  async provideCodeLenses(document: vscode.TextDocument): Promise<vscode.CodeLens[]> {
+    if (!isEstimate(document) || !isOn('totals', document)) return [];
+    const key = document.uri.toString();
+    await this.desk.whole(key);
+    return this.desk.service.lenses(key).flatMap(({ range, label }) => {
+      const at = this.desk.positions.range({ uri: key, range });
+      return at === undefined ? [] : [new vscode.CodeLens(at, { title: label, command: 'steelyard.showComparison', arguments: [document.uri], tooltip: 'Show the comparison' })];
+    });
+  }
+
+  async provideDocumentSemanticTokens(document: vscode.TextDocument): Promise<vscode.SemanticTokens> {
+    const builder = new vscode.SemanticTokensBuilder(legend);
+    if (!isEstimate(document)) return builder.build();
+    const key = document.uri.toString();
+    await this.desk.whole(key);
+    for (const one of this.desk.service.semanticTokens(key)) {
+      const at = this.desk.positions.range({ uri: key, range: one.range });
+      if (at !== undefined) builder.push(at, `estimate-${one.type}`, [...(one.gives ? ['declaration'] : []), ...(one.unused ? ['deprecated'] : [])]);
+    }
+    return builder.build();
+  }
+
+  dispose(): void {
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+}
+
+function isOn(setting: 'amounts' | 'totals', document: vscode.TextDocument): boolean {
+  return vscode.workspace.getConfiguration('steelyard.show', document).get<boolean>(setting) !== false;
+}

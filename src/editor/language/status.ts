@@ -1,0 +1,36 @@
+import * as vscode from 'vscode';
+import type { Desk } from '../desk.js';
+
+/** Beside the language's name in the status bar: the cheapest way out and its margin. */
+export class Status implements vscode.Disposable {
+  private readonly item = vscode.languages.createLanguageStatusItem('steelyard.pick', { language: 'steelyard' });
+  private readonly subscriptions: vscode.Disposable[];
+
+  constructor(private readonly desk: Desk) {
+    this.item.name = 'Steelyard';
+    this.item.command = { command: 'steelyard.showComparison', title: 'Show comparison' };
+    this.subscriptions = [
+      this.item,
+      desk.onFresh((key) => {
+        if (key === activeKey()) this.show();
+      }),
+      vscode.window.onDidChangeActiveTextEditor(() => this.show()),
+    ];
+  }
+
+  dispose(): void {
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private show(): void {
+    const key = activeKey();
+    const status = key === undefined ? undefined : this.desk.service.status(key);
+    this.item.text = status?.short ?? 'No options yet';
+    this.item.detail = status?.full ?? 'Write an option line to compare ways out.';
+  }
+}
+
+function activeKey(): string | undefined {
+  const document = vscode.window.activeTextEditor?.document;
+  return document?.languageId === 'steelyard' ? document.uri.toString() : undefined;
+}

@@ -1,0 +1,21 @@
+import type { Rule } from '../../language/index.js';
+import { moneyText } from '../../report/index.js';
+import { clip } from '../../vocabulary/index.js';
+import { found, optionCheck } from './check.js';
+import { example } from './example.js';
+
+export const dearerThanWorth: Rule<{ readonly option: string; readonly total: string; readonly worth: string }> = {
+  code: 'dearer-than-worth', family: 'money', severity: 'advice', title: 'An option dearer than the vehicle',
+  message: ({ option, total, worth }) => ({
+    what: `Option ${clip(option)} comes to ${total}, and the vehicle is worth ${worth} after it.`,
+    why: 'The customer pays more than is left in the end; stopping may be the better way out.',
+    instead: 'Say so beside this option, offer a cheaper one, or add one that stops with what the vehicle brings as it stands.',
+  }),
+  example: example({ lines: 'vehicle "Van"\n  worth 150.00\n', one: '  labour "Front seal" 2 h\n    because seen\n' }).replace('option one "Mend it"', '«option one "Mend it"»'),
+};
+
+export const worthCheck = optionCheck(dearerThanWorth, function* find({ weighed, option, repairs }, { comparison }) {
+  const { worthAfter, totals } = weighed;
+  if (!repairs || worthAfter === undefined || !totals.total.likely.gt(worthAfter.likely)) return;
+  yield found(dearerThanWorth, option.at, { option: option.name, total: moneyText(totals.total.likely, comparison.money), worth: moneyText(worthAfter.likely, comparison.money) }, worthAfter.at === undefined ? undefined : { at: worthAfter.at, says: 'What it is worth' });
+});

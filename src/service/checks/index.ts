@@ -1,0 +1,101 @@
+import type { Check } from './check.js';
+import { beltWithoutPump } from './belt-without-pump.js';
+import { cautionCheck } from './caution-missing.js';
+import { consideredCheck } from './considered-and-done.js';
+import { coreCloseCheck } from './core-close.js';
+import { coreLateCheck } from './core-late.js';
+import { worthCheck } from './dearer-than-worth.js';
+import { debrisCheck } from './debris-not-followed.js';
+import { debrisWithoutBearings } from './debris-without-bearings.js';
+import { engineOutWithoutRefrigerant } from './engine-out-without-refrigerant.js';
+import { engineWithoutCoolant } from './engine-without-coolant.js';
+import { engineWithoutFilter } from './engine-without-filter.js';
+import { engineWithoutOil } from './engine-without-oil.js';
+import { engineWithoutSwap } from './engine-without-swap.js';
+import { findingCheck } from './finding-unanswered.js';
+import { fittedCheck } from './fitted-and-brought.js';
+import { headWithoutBolts } from './head-without-bolts.js';
+import { headWithoutCrackTest } from './head-without-crack-test.js';
+import { headWithoutFlatness } from './head-without-flatness.js';
+import { headWithoutGasket } from './head-without-gasket.js';
+import { keepCheck } from './keep-without-less.js';
+import { backCheck } from './more-back-than-paid.js';
+import { startCheck } from './no-start.js';
+import { taxCheck } from './no-tax.js';
+import { validCheck } from './no-valid.js';
+import { workdayCheck } from './no-workday.js';
+import { oneCheck } from './one-option.js';
+import { warrantyCheck } from './option-without-warranty.js';
+import { twiceCheck } from './paid-twice.js';
+import { coreCheck } from './part-without-core.js';
+import { priceCheck } from './price-far-off.js';
+import { rangeCheck } from './range-very-wide.js';
+import { overlapCheck } from './ranges-overlap.js';
+import { reusedBankCheck } from './reused-bank-uneven.js';
+import { runsOutCheck } from './runs-out-before-start.js';
+import { orderCheck } from './start-before-written.js';
+import { subframeWithoutAlignment } from './subframe-without-alignment.js';
+import { swapWithoutEngine } from './swap-without-engine.js';
+import { timingWithoutTensioner } from './timing-without-tensioner.js';
+import { toolCheck } from './tool-without-arrival.js';
+import { unusedCheck } from './unused-line.js';
+import { usedEngineWithoutCheck } from './used-engine-without-check.js';
+import { usedEngineWithoutWearParts } from './used-engine-without-wear-parts.js';
+import { usedCheck } from './used-without-warranty.js';
+import { shortCheck } from './valid-too-short.js';
+import { valvesWithoutSeats } from './valves-without-seats.js';
+import { valvesWithoutStemSeals } from './valves-without-stem-seals.js';
+import { nothingCheck } from './work-for-nothing.js';
+import { workCheck } from './work-without-finding.js';
+
+/** Every check of the trade, one module each. Adding a check adds a line here. */
+export const allChecks: readonly Check[] = [
+  beltWithoutPump,
+  cautionCheck,
+  consideredCheck,
+  coreCloseCheck,
+  coreLateCheck,
+  worthCheck,
+  debrisCheck,
+  debrisWithoutBearings,
+  engineOutWithoutRefrigerant,
+  engineWithoutCoolant,
+  engineWithoutFilter,
+  engineWithoutOil,
+  engineWithoutSwap,
+  findingCheck,
+  fittedCheck,
+  headWithoutBolts,
+  headWithoutCrackTest,
+  headWithoutFlatness,
+  headWithoutGasket,
+  keepCheck,
+  backCheck,
+  startCheck,
+  taxCheck,
+  validCheck,
+  workdayCheck,
+  oneCheck,
+  warrantyCheck,
+  twiceCheck,
+  coreCheck,
+  priceCheck,
+  rangeCheck,
+  overlapCheck,
+  reusedBankCheck,
+  runsOutCheck,
+  orderCheck,
+  subframeWithoutAlignment,
+  swapWithoutEngine,
+  timingWithoutTensioner,
+  toolCheck,
+  unusedCheck,
+  usedEngineWithoutCheck,
+  usedEngineWithoutWearParts,
+  usedCheck,
+  shortCheck,
+  valvesWithoutSeats,
+  valvesWithoutStemSeals,
+  nothingCheck,
+  workCheck,
+];

@@ -1,0 +1,86 @@
+import type { Span } from '../../language/index.js';
+import type { Estimate, Finding, Header, Option, Resolved, Source } from '../../estimate/index.js';
+import type { Name, Record, Topic } from '../../vocabulary/index.js';
+import type { Comparison, Planned, Weighed } from '../../weigh/index.js';
+import { topicsOf } from './topics-of.js';
+
+/** What the checks look at: an estimate with its options, prepared once for all of them. */
+export interface View {
+  readonly estimate: Estimate;
+  readonly header: Header;
+  readonly comparison: Comparison;
+  readonly resolved: Resolved;
+  /** Options that could be priced whole. Of the others nobody can tell what is missing. */
+  readonly options: readonly OptionView[];
+  /** Whether a line stands in the estimate's own file, and not in one that other estimates share. */
+  readonly isOwn: (source: Pick<Source, 'record'>) => boolean;
+}
+
+/** One option with all that it does and brings along. */
+export interface OptionView {
+  readonly weighed: Weighed;
+  readonly option: Option;
+  /** Lines that stand for a topic, in the order of the option. */
+  readonly lines: (topic: Topic) => readonly Source[];
+  readonly has: (...topics: readonly Topic[]) => boolean;
+  /** True where the option does something that this estimate was written for, beyond what every visit takes. */
+  readonly repairs: boolean;
+  /** True where another engine goes in. */
+  readonly swaps: boolean;
+  /** Where a problem with a line is shown: at the line, or at the option where the line is shared. */
+  readonly placeOf: (source: Source) => Span;
+}
+
+/** A file is checked for the trade once it says that it is an estimate and an option does some work: not while it is begun. */
+export function viewOf(resolved: Resolved, comparison: Comparison): View | undefined {
+  const { estimate } = resolved;
+  const { header } = estimate;
+  if (header === undefined || resolved.waitsFor.length > 0 || estimate.options.every(({ labour }) => labour.length === 0)) return undefined;
+  const isOwn = ({ record }: Pick<Source, 'record'>) => record.block.uri === estimate.uri;
+  const options = comparison.options.filter((one) => one.complete).map((one) => optionView(one, isOwn));
+  return { estimate, header, comparison, resolved, options, isOwn };
+}
+
+const byPlan = new WeakMap<Planned, ReadonlyMap<Topic, readonly Source[]>>();
+
+function optionView(weighed: Weighed, isOwn: View['isOwn']): OptionView {
+  const { option } = weighed;
+  const held = heldBy(weighed);
+  const lines = (topic: Topic) => held.get(topic) ?? [];
+  const has = (...topics: readonly Topic[]) => topics.some((topic) => held.has(topic));
+  return {
+    weighed, option, lines, has,
+    repairs: option.labour.some(isOwn) || option.parts.some(isOwn) || option.sublets.some(isOwn),
+    swaps: has('engine-swap', 'used-engine', 'exchange-engine'),
+    placeOf: (source) => (isOwn(source) ? source.at : option.at),
+  };
+}
+
+/** Every line of an option, with its ways in and what these bring along, by what it stands for. */
+function heldBy({ option, planned }: Weighed): ReadonlyMap<Topic, readonly Source[]> {
+  let held = byPlan.get(planned) as Map<Topic, Source[]> | undefined;
+  if (held !== undefined) return held;
+  held = new Map();
+  const { paid } = planned.chosen;
+  const all: readonly Source[] = [...option.labour, ...option.parts, ...option.sublets, ...option.fees, ...paid, ...paid.flatMap((way) => [...way.parts, ...way.sublets])];
+  for (const source of new Set(all)) {
+    for (const topic of topicsOf(source)) {
+      const list = held.get(topic);
+      if (list === undefined) held.set(topic, [source]);
+      else list.push(source);
+    }
+  }
+  byPlan.set(planned, held);
+  return held;
+}
+
+/** The findings that some lines name behind because. */
+export function findingsBehind(sources: Iterable<Pick<Source, 'record'>>, findings: readonly Finding[]): Finding[] {
+  const names = new Set<string>();
+  for (const { record } of sources) for (const { name } of becauseOf(record)) names.add(name);
+  return findings.filter(({ name }) => name !== undefined && names.has(name));
+}
+
+export function becauseOf(record: Record): readonly Name[] {
+  return (record.values['because'] as readonly Name[] | undefined) ?? [];
+}

@@ -1,0 +1,56 @@
+import type { Range, Statement, Tree } from '../../language/index.js';
+import type { Access } from '../../estimate/index.js';
+import type { Comparison, Weighed } from '../../weigh/index.js';
+import { moneyText } from '../../report/index.js';
+import type { Lens } from '../feature-types.js';
+import type { Weighing } from '../types.js';
+
+/** Above each option what it comes to and where it stands; above each way in that is paid for, who shares it. */
+export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] {
+  const starts = new Map(tree.blocks.map((block, i) => [block, tree.starts[i] as number]));
+  const above = (statement: Statement): Range | undefined => {
+    const start = starts.get(statement.block);
+    const first = statement.tokens[0];
+    const last = statement.tokens[statement.tokens.length - 1];
+    return start === undefined || first === undefined || last === undefined ? undefined : { start: start + first.start, end: start + last.end };
+  };
+  const lenses: Lens[] = [];
+  for (const weighed of comparison.options) {
+    const range = above(weighed.option.record.statement);
+    if (range !== undefined) lenses.push({ range, label: standing(weighed, comparison), figure: `${weighed.option.name}.total` });
+  }
+  for (const way of comparison.estimate.access) {
+    const range = above(way.record.statement);
+    const shared = range === undefined ? undefined : sharing(way, comparison.options);
+    if (range !== undefined && shared !== undefined) lenses.push({ range, ...shared });
+  }
+  return lenses.sort((a, b) => a.range.start - b.range.start);
+}
+
+/** `1,489.05 · cheapest`, `1,858.65 · +369.60`; with the cost in all where the options are compared by that. */
+function standing(weighed: Weighed, { ranking, options, money }: Comparison): string {
+  const { totals, inAll, complete } = weighed;
+  if (!complete) return 'Not weighed: a line that it rests on can’t be read or reached';
+  const sums = [moneyText(totals.total.likely, money)];
+  if (!inAll.likely.eq(totals.total.likely)) sums.push(`${moneyText(inAll.likely, money)} in all`);
+  const cheapest = ranking[0];
+  if (cheapest !== undefined && options.length > 1) {
+    const more = inAll.likely.minus(cheapest.inAll.likely);
+    sums.push(cheapest === weighed ? 'cheapest' : more.isZero() ? `the same as ${cheapest.option.name}` : `+${moneyText(more, money)}`);
+  }
+  return sums.join(' · ');
+}
+
+/** `paid once, shared by 3 jobs in rebuild, used`; undefined where no option pays for the way in. */
+function sharing(way: Access, options: readonly Weighed[]): Pick<Lens, 'label' | 'figure'> | undefined {
+  const byCount = new Map<number, string[]>();
+  for (const { option, planned } of options) {
+    if (!planned.chosen.paid.includes(way)) continue;
+    const jobs = planned.chosen.jobs.filter(({ mode }) => mode.with.some((one) => one === way || way.includes.includes(one))).length;
+    byCount.set(jobs, [...(byCount.get(jobs) ?? []), option.name]);
+  }
+  const [first] = [...byCount.values()].flat();
+  if (first === undefined) return undefined;
+  const says = [...byCount].map(([jobs, names]) => `${jobs === 0 ? 'for no job' : jobs === 1 ? 'for 1 job' : `shared by ${jobs} jobs`} in ${names.join(', ')}`);
+  return { label: `paid once, ${says.join('; ')}`, figure: `${first}.access` };
+}
