@@ -28,7 +28,7 @@ export class Desk implements vscode.Disposable {
   /** An estimate was closed. */
   readonly onGone = this.gone.event;
 
-  constructor(leadsOut: LeadsOut) {
+  constructor(leadsOut: LeadsOut, files: () => readonly Key[]) {
     this.texts = new Texts(leadsOut);
     this.service = createLanguageService({
       read: (key) => this.texts.read(key),
@@ -36,6 +36,7 @@ export class Desk implements vscode.Disposable {
         const key = pathFrom(from, written);
         return key !== undefined && this.texts.isOutside(key) ? undefined : key;
       },
+      files,
     });
     this.positions = new Positions(this.service);
     this.subscriptions = [

@@ -26,6 +26,11 @@ export class Problems implements vscode.Disposable {
     ];
   }
 
+  /** Shows the problems of an estimate that is not open, until it is opened and closed again, or checked anew. */
+  showUnopened(estimate: Key): void {
+    if (!isOpenEstimate(estimate)) this.put(estimate, this.desk.service.allDiagnostics(estimate));
+  }
+
   /** What is shown in a file. */
   in(file: Key): readonly Diagnostic[] {
     const found = new Map<string, Diagnostic>();

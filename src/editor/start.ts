@@ -6,20 +6,31 @@ import type { LeadsOut } from './links.js';
 import { ComparisonPanel } from './panel.js';
 import { isEstimate } from './places.js';
 import { Problems } from './problems.js';
-import { QuickFixes } from './quick-fixes.js';
+import { Actions } from './language/actions.js';
+import { checkAll } from './language/check-all.js';
+import { Completions } from './language/completions.js';
+import { Margins, legend } from './language/margins.js';
+import { Names } from './language/navigation.js';
+import { newEstimate } from './language/new-estimate.js';
+import { Shelf } from './language/shelf.js';
+import { Status } from './language/status.js';
+import { Structure } from './language/structure.js';
+import { showTotalsUsing } from './language/totals-using.js';
+import { Formatting, PastedRows } from './language/writing.js';
 
 /** Puts the parts together; the same on every host but for how links are followed. */
 export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): void {
   const language: vscode.DocumentSelector = { language: 'steelyard' };
-  const desk = new Desk(leadsOut);
+  const shelf = new Shelf();
+  const desk = new Desk(leadsOut, () => shelf.keys);
   const problems = new Problems(desk);
   const panel = new ComparisonPanel(desk, vscode.Uri.joinPath(context.extensionUri, 'dist'));
   context.subscriptions.push(
     desk,
     problems,
     panel,
-    vscode.languages.registerHoverProvider(language, new Hovers(desk)),
-    vscode.languages.registerCodeActionsProvider(language, new QuickFixes(desk, problems), QuickFixes.kinds),
+    shelf,
+    ...languageFeatures(language, desk, shelf),
     vscode.window.registerWebviewPanelSerializer(ComparisonPanel.type, panel),
     vscode.commands.registerCommand('steelyard.showComparison', (of: unknown) => {
       // The button in a title says of which file; the palette and the keyboard mean the active one.
@@ -28,6 +39,40 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
       if (document !== undefined && isEstimate(document)) panel.show(document.uri.toString());
     }),
     vscode.commands.registerCommand('steelyard.goToEstimate', () => panel.goToEstimate()),
+    vscode.commands.registerCommand('steelyard.newEstimate', () => newEstimate(desk, shelf)),
+    vscode.commands.registerCommand('steelyard.showTotalsUsing', () => showTotalsUsing(desk)),
+    vscode.commands.registerCommand('steelyard.checkAll', () => checkAll(desk, shelf, problems)),
   );
   desk.start();
+}
+
+/** One adapter for each feature of the language service; all are thin. */
+function languageFeatures(language: vscode.DocumentSelector, desk: Desk, shelf: Shelf): vscode.Disposable[] {
+  const names = new Names(desk, shelf);
+  const structure = new Structure(desk, shelf);
+  const margins = new Margins(desk);
+  const formatting = new Formatting(desk);
+  return [
+    vscode.languages.registerHoverProvider(language, new Hovers(desk)),
+    vscode.languages.registerCompletionItemProvider(language, new Completions(desk, shelf), ...Completions.triggers),
+    vscode.languages.registerCodeActionsProvider(language, new Actions(desk), Actions.metadata),
+    vscode.languages.registerDefinitionProvider(language, names),
+    vscode.languages.registerReferenceProvider(language, names),
+    vscode.languages.registerRenameProvider(language, names),
+    vscode.languages.registerDocumentHighlightProvider(language, names),
+    vscode.languages.registerDocumentSymbolProvider(language, structure),
+    vscode.languages.registerWorkspaceSymbolProvider(structure),
+    vscode.languages.registerFoldingRangeProvider(language, structure),
+    vscode.languages.registerSelectionRangeProvider(language, structure),
+    vscode.languages.registerDocumentLinkProvider(language, structure),
+    vscode.languages.registerInlayHintsProvider(language, margins),
+    vscode.languages.registerCodeLensProvider(language, margins),
+    vscode.languages.registerDocumentSemanticTokensProvider(language, margins, legend),
+    vscode.languages.registerDocumentFormattingEditProvider(language, formatting),
+    vscode.languages.registerDocumentRangeFormattingEditProvider(language, formatting),
+    vscode.languages.registerOnTypeFormattingEditProvider(language, formatting, '\n'),
+    vscode.languages.registerDocumentPasteEditProvider(language, new PastedRows(desk), PastedRows.metadata),
+    margins,
+    new Status(desk),
+  ];
 }

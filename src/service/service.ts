@@ -88,7 +88,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const found = tree(uri);
       return found === undefined ? [] : formatOnTypeEdits(found, offset);
     },
-    actions: (uri, range) => actionsAt(uri, range, context, allDiagnostics(uri)),
+    actions: (uri, range) => actionsAt(uri, range, context, allDiagnostics(uri).get(uri) ?? []),
     configure: (settings) => void (severities = settings.severities),
     weighing,
     place,

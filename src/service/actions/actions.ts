@@ -2,8 +2,25 @@ import type { Range } from '../../language/index.js';
 import type { FeatureContext } from '../context.js';
 import type { Action } from '../feature-types.js';
 import type { Diagnostic } from '../types.js';
+import { allowHere } from './allow-here.js';
+import { answerFinding, nameFinding } from './answer-finding.js';
+import { createUsed } from './create-used.js';
+import { followDebris } from './follow-debris.js';
+import { addMissing } from './missing-line.js';
+import { addNamed } from './named-line.js';
 
-export function actionsAt(uri: string, range: Range, context: FeatureContext, diagnostics: ReadonlyMap<string, readonly Diagnostic[]>): readonly Action[] {
-  void [uri, range, context, diagnostics];
-  return [];
+/** Makes the actions for one problem. Keys on its code and data, never on its words. */
+export type Mender = (diagnostic: Diagnostic, context: FeatureContext) => readonly (Action | undefined)[];
+
+const menders: readonly Mender[] = [oneStep, addMissing, followDebris, answerFinding, nameFinding, addNamed, createUsed, allowHere];
+
+/** Every edit that mends a problem touching the range, the surest first; allowing it stands last. */
+export function actionsAt(uri: string, range: Range, context: FeatureContext, diagnostics: readonly Diagnostic[]): readonly Action[] {
+  const here = diagnostics.filter((one) => one.uri === uri && one.range.start <= range.end && one.range.end >= range.start);
+  return menders.flatMap((mend) => here.flatMap((one) => mend(one, context).filter((action) => action !== undefined)));
+}
+
+function oneStep({ code, fix }: Diagnostic): readonly Action[] {
+  if (fix === undefined) return [];
+  return [{ title: fix.title, kind: 'fix', code, edits: new Map([[fix.place.uri, [{ range: fix.place.range, text: fix.text }]]]), creates: undefined }];
 }

@@ -1,0 +1,32 @@
+import { fileRules } from '../../estimate/index.js';
+import type { FeatureContext } from '../context.js';
+import type { Action } from '../feature-types.js';
+import type { Diagnostic } from '../types.js';
+
+/** A shop to begin with: every figure is a place to fill in. */
+const SHOP = `steelyard 1
+
+# What every estimate of the shop shares. These figures are only examples: write your own.
+
+shop "Our shop"
+  workday      8 h
+  technicians  1
+  closed       saturday, sunday
+
+  rate mechanical "Mechanical"  100.00  usual
+
+  markup 40%                       # on parts that have a cost
+
+  tax sales "Sales tax" 0%  on parts, fees  by invoice
+
+  fee supplies "Shop supplies" 5% of labour  cap 40.00
+`;
+
+/** Makes the shared file that a use line names and that is not there. */
+export function createUsed({ uri, range, code }: Diagnostic, { tree, host }: FeatureContext): readonly Action[] {
+  if (code !== fileRules.useMissing.code) return [];
+  const path = tree(uri)?.text.slice(range.start + 1, range.end - 1) ?? '';
+  const target = host.resolvePath(uri, path);
+  if (target === undefined || host.read(target) !== 'missing' || !path.endsWith('.yard')) return [];
+  return [{ title: `Create ${path} with a shop to fill in`, kind: 'fix', code, edits: new Map(), creates: { uri: target, text: SHOP } }];
+}
