@@ -4,6 +4,7 @@ import { Coalesced } from './coalesce.js';
 import type { LeadsOut } from './links.js';
 import { isEstimate, pathFrom, type Key } from './places.js';
 import { Positions } from './positions.js';
+import { severitiesWanted } from './language/severities.js';
 import { Texts } from './texts.js';
 import { Watch } from './watch.js';
 
@@ -39,6 +40,7 @@ export class Desk implements vscode.Disposable {
       files,
     });
     this.positions = new Positions(this.service);
+    this.service.configure({ severities: severitiesWanted() });
     this.subscriptions = [
       this.fresh, this.gone, this.texts, this.watch, this.refreshes,
       vscode.workspace.onDidOpenTextDocument((document) => this.opened(document)),
@@ -47,6 +49,11 @@ export class Desk implements vscode.Disposable {
       }),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri.toString())),
       vscode.workspace.onDidChangeWorkspaceFolders(() => this.allAgain()),
+      vscode.workspace.onDidChangeConfiguration((change) => {
+        if (!change.affectsConfiguration('steelyard.severities')) return;
+        this.service.configure({ severities: severitiesWanted() });
+        this.allAgain();
+      }),
     ];
   }
 
@@ -80,6 +87,16 @@ export class Desk implements vscode.Disposable {
     return this.uses.get(key) ?? [];
   }
 
+  /** A file changed on disk. What is open in an editor stays as it stands there. */
+  changedOnDisk(key: Key): void {
+    if (isOpen(key)) return;
+    // A link that led out is not among the files used; whoever is open may have meant it.
+    const estimates = this.texts.isOutside(key) ? [...this.uses.keys()] : undefined;
+    this.texts.forget(key);
+    estimates?.forEach((one) => this.again(one));
+    this.changed(key);
+  }
+
   dispose(): void {
     this.subscriptions.forEach((one) => void one.dispose());
   }
@@ -92,15 +109,6 @@ export class Desk implements vscode.Disposable {
 
   private changed(key: Key): void {
     for (const [estimate, used] of this.uses) if (estimate === key || used.includes(key)) this.refreshes.ask(estimate);
-  }
-
-  private changedOnDisk(key: Key): void {
-    if (isOpen(key)) return;
-    // A link that led out is not among the files used; whoever is open may have meant it.
-    const estimates = this.texts.isOutside(key) ? [...this.uses.keys()] : undefined;
-    this.texts.forget(key);
-    estimates?.forEach((one) => this.again(one));
-    this.changed(key);
   }
 
   private closed(key: Key): void {

@@ -21,7 +21,7 @@ import { Formatting, PastedRows } from './language/writing.js';
 /** Puts the parts together; the same on every host but for how links are followed. */
 export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): void {
   const language: vscode.DocumentSelector = { language: 'steelyard' };
-  const shelf = new Shelf();
+  const shelf = new Shelf((key) => desk.changedOnDisk(key));
   const desk = new Desk(leadsOut, () => shelf.keys);
   const problems = new Problems(desk);
   const panel = new ComparisonPanel(desk, vscode.Uri.joinPath(context.extensionUri, 'dist'));

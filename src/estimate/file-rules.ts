@@ -1,4 +1,4 @@
-import type { Rule } from '../language/index.js';
+import { limits, type Rule } from '../language/index.js';
 import { clip, formatVersion } from '../vocabulary/index.js';
 
 type Path = { readonly path: string };
@@ -21,6 +21,12 @@ export const formatNewer: Rule<{ readonly version: string }> = {
   code: 'format-newer', family: 'shape', severity: 'error', title: 'A newer form of the language',
   message: ({ version }) => ({ what: `This file is written in form ${version}; this version of Steelyard reads form ${formatVersion}.`, why: 'Guessing at a newer form could price it wrongly, so nothing in this file is counted.', instead: `Use a newer Steelyard, or write the file in form ${formatVersion}.` }),
   example: 'steelyard «2»\n',
+};
+
+export const tooManyProblems: Rule<undefined> = {
+  code: 'too-many-problems', family: 'shape', severity: 'error', title: 'Too many problems to go on',
+  message: () => ({ what: `There are more than ${limits.problems} problems above, so the file is not read on from here.`, why: 'Nothing below is counted.', instead: 'Mend what is above, or see whether this is an estimate at all.' }),
+  example: `steelyard 1\n${'labor "Work" 1 h\n'.repeat(limits.problems + 1)}«note "Never reached"»\n`,
 };
 
 export const useOutside: Rule<Path> = {

@@ -1,5 +1,5 @@
-import { plainForm, problem, type Problem, type Span, type Statement, type Tree } from '../language/index.js';
-import { is, kinds, readBlock, formatVersion, valueRules, type Record } from '../vocabulary/index.js';
+import { limits, plainForm, problem, type Problem, type Span, type Statement, type Tree } from '../language/index.js';
+import { is, kinds, readBlock, formatVersion, valueRules, type ReadBlock, type Record } from '../vocabulary/index.js';
 import * as rules from './file-rules.js';
 import type { Lost } from './echoes.js';
 import { onlyOnce } from './name-rules.js';
@@ -44,7 +44,7 @@ export function gather(uri: string, sources: Sources): Gathered {
       filesLost = true;
       return;
     }
-    const read = tree.blocks.map(readBlock);
+    const read = readBlocks(tree);
     const own = read.flatMap(({ records: some }) => some);
     if (!checkFormat(tree, own)) {
       filesLost = true;
@@ -61,6 +61,24 @@ export function gather(uri: string, sources: Sources): Gathered {
       else follow(record, file, [...path, file]);
     }
     for (const record of own) records.push(record);
+  }
+
+  /** What the blocks say, up to where there are too many problems to go on. */
+  function readBlocks(tree: Tree): ReadBlock[] {
+    const read: ReadBlock[] = [];
+    let told = 0;
+    for (const block of tree.blocks) {
+      if (told > limits.problems) {
+        const end = block.text.search(/\r|\n|$/);
+        problems.push(problem(rules.tooManyProblems, { block, start: 0, end }, undefined));
+        filesLost = true;
+        break;
+      }
+      const one = readBlock(block);
+      told += one.problems.length;
+      read.push(one);
+    }
+    return read;
   }
 
   /** Whatever a line that could not be read may have named. */

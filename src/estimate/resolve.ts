@@ -11,6 +11,7 @@ import * as rules from './name-rules.js';
 import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
+import * as workRules from './work-rules.js';
 import type { Access, Estimate, Header, Labour, Vehicle } from './types.js';
 
 /** An estimate and what is wrong with it, in whichever of its files that is. */
@@ -54,7 +55,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
     sublets: named(records, kinds.sublet, lookup.sublet),
     fees: named(records, kinds.fee, feeNamed),
     tools: named(records, kinds.tool, lookup.tool),
-    options: records.flatMap((record) => (is(record, kinds.option) ? (buildOption(record, lookup, feeNamed) ?? []) : [])),
+    options: optionRecords(records, problems).flatMap((record) => buildOption(record, lookup, feeNamed) ?? []),
     consider: records.flatMap((record) => (is(record, kinds.consider) ? pick(record.values.labour, lookup.labour) : [])),
     notes: records.flatMap((record) => (is(record, kinds.note) && record.title !== undefined ? [record.title.text] : [])),
   };
@@ -65,7 +66,18 @@ export function resolve(uri: string, sources: Sources): Resolved {
   checkCurrencies(records, shop.currency.code, problems);
   checkVin(records, problems);
   checkFindings(estimate, problems);
-  return { estimate, records, scope, ...withoutEchoes(problems, estimate, lost), uses: gathered.uses, waitsFor: gathered.waitsFor };
+  const told = withoutEchoes(problems, estimate, lost);
+  return { estimate, records, scope, problems: told.problems, spoiled: new Set([...told.spoiled, ...scope.spoiled]), uses: gathered.uses, waitsFor: gathered.waitsFor };
+}
+
+/** More options than this can't be read side by side, and a file with thousands of them is no estimate. */
+const MOST_OPTIONS = 40;
+
+function optionRecords(records: readonly Record[], problems: Problem[]): RecordOf<typeof kinds.option>[] {
+  const options = records.filter((record) => is(record, kinds.option));
+  const over = options[MOST_OPTIONS];
+  if (over !== undefined) problems.push(problem(workRules.tooManyOptions, over.at, { most: MOST_OPTIONS }));
+  return options.slice(0, MOST_OPTIONS);
 }
 
 function named<T>(records: readonly Record[], kind: Kind, find: (name: string) => T | undefined): T[] {

@@ -1,12 +1,17 @@
-import { problem, type Problem, type Span } from '../language/index.js';
+import { limits, problem, type Block, type Problem, type Span } from '../language/index.js';
 import { closest, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
+
+/** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
+const MOST_TOLD = 4 * limits.problems;
 
 const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
 /** Every name of an estimate, by kind: a part and the job that fits it may share one. */
 export class Scope {
+  /** Blocks with a name that nothing has, where that was not told any more. */
+  readonly spoiled = new Set<Block>();
   private readonly byKind = new Map<string, Map<string, Record>>(NAMED_KINDS.map((kind) => [kind, new Map<string, Record>()]));
 
   constructor(
@@ -59,7 +64,11 @@ export class Scope {
     }
     const known = kinds.flatMap((kind) => [...(this.byKind.get(kind)?.keys() ?? [])]).concat(Object.keys(builtIn));
     const isA = NAMED_KINDS.find((kind) => this.byKind.get(kind)?.has(name.name) === true);
-    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: closest(name.name, known) }));
+    if (this.problems.length > MOST_TOLD) {
+      this.spoiled.add(name.at.block);
+      return;
+    }
+    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: this.problems.length > limits.problems ? undefined : closest(name.name, known) }));
   }
 }
 

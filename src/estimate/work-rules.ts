@@ -41,6 +41,12 @@ export const tooManyWays: Rule<{ readonly count: number; readonly most: number }
   example: `${shop}${thirteen((i) => `access way-${i} "Way ${i}"\n  remove ${i} h`)}\nlabour pump "Replace the pump"\n${thirteen((i) => `  takes ${30 - i} h with way-${i}`)}\n«option repair "Replace the pump"»\n  do pump\n`,
 };
 
+export const tooManyOptions: Rule<{ readonly most: number }> = {
+  code: 'too-many-options', family: 'money', severity: 'error', title: 'Too many options to compare',
+  message: ({ most }) => ({ what: `An estimate compares up to ${most} options; this one and those below are left out.`, why: 'Nobody could read more side by side.', instead: 'Keep the ways out that are really offered.' }),
+  example: `${shop}${Array.from({ length: 40 }, (_, i) => `option way-${i + 1} "Way out ${i + 1}"\n  worth ${i}`).join('\n')}\n«option way-41 "Way out 41"»\n`,
+};
+
 export const compressionUneven: Rule<{ readonly low: string; readonly high: string; readonly share: string }> = {
   code: 'compression-uneven', family: 'job', severity: 'advice', title: 'Compression lower than three quarters of the best',
   message: ({ low, high, share }) => ({ what: `The lowest reading, ${low}, is ${share} % of the highest, ${high}.`, why: 'Public workshop manuals call for at least 75 % (TM 5-4210-230-14&P-1); the maker’s own figure comes first.', instead: 'If it rises with a spoon of oil, look at the rings; if not, at the valves; two low neighbours point to the gasket.' }),

@@ -61,14 +61,14 @@ class BlockParser {
     }
     const indent = indentEnd - start;
     if (end - start > limits.lineLength) {
-      this.problems.push(problem(rules.longLine, this.span(start, end), { length: end - start }));
+      this.tell(problem(rules.longLine, this.span(start, end), { length: end - start }));
       if (indent < limits.lineLength) this.leaveOut(indent, text.slice(start, indentEnd), tabs > 0);
       return;
     }
     const lexed = lexLine(text, indentEnd, end, this.line);
     if (lexed.comment !== undefined) this.comments.push(lexed.comment);
     if (!isPlain(text, indentEnd, end)) this.reportCharacters(start, end, lexed.tokens);
-    if (lexed.openText !== undefined) this.problems.push(problem(rules.openText, this.span(lexed.openText, end), undefined));
+    if (lexed.openText !== undefined) this.tell(problem(rules.openText, this.span(lexed.openText, end), undefined));
     if (lexed.tokens.length === 0) return;
     if (oddSpaces > 0) this.reportStrange(start, indentEnd);
 
@@ -94,17 +94,17 @@ class BlockParser {
     const parent = open[open.length - 1];
     if (parent?.leftOut === true) return 'left out';
     if (indent > 0 && parent === undefined && closed === undefined) {
-      this.problems.push(problem(rules.strayIndent, this.span(start, start + indent), undefined));
+      this.tell(problem(rules.strayIndent, this.span(start, start + indent), undefined));
       return 'left out';
     }
     if (open.length >= limits.depth) {
-      this.problems.push(problem(rules.tooDeep, this.span(start, start + indent), undefined));
+      this.tell(problem(rules.tooDeep, this.span(start, start + indent), undefined));
       return 'left out';
     }
     if (clashes) {
-      this.problems.push(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
+      this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
     } else if (closed !== undefined && closed.indent > indent && indent > 0) {
-      this.problems.push(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
+      this.tell(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
     }
     return parent;
   }
@@ -133,12 +133,17 @@ class BlockParser {
     const at = this.text.slice(start, end).search(hidden);
     if (at < 0) return;
     const code = `U+${this.text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
-    this.problems.push(problem(rules.hiddenCharacter, this.span(start + at, start + at + 1), { code }));
+    this.tell(problem(rules.hiddenCharacter, this.span(start + at, start + at + 1), { code }));
   }
 
   private reportStrange(start: number, end: number): void {
     const written = this.text.slice(start, end);
-    this.problems.push(problem(rules.strangeCharacter, this.span(start, end), { written, plain: plainForm(written) }));
+    this.tell(problem(rules.strangeCharacter, this.span(start, end), { written, plain: plainForm(written) }));
+  }
+
+  /** A block that is nothing but problems is not told of for ever. */
+  private tell(one: Problem): void {
+    if (this.problems.length <= limits.problems) this.problems.push(one);
   }
 
   private span(start: number, end: number): Span {

@@ -1,10 +1,15 @@
 import { isSpaceLike } from './look-alikes.js';
 import { parseBlock } from './parse-block.js';
-import type { Block, Range, Span, Tree } from './tree.js';
+import { limits } from './limits.js';
+import { problem } from './problem.js';
+import { longFile } from './syntax-rules.js';
+import type { Block, Problem, Range, Span, Tree } from './tree.js';
 
 /** Parses a whole file. Never throws; what is wrong is in the blocks' problems. */
 export function parse(uri: string, text: string): Tree {
+  if (text.length > limits.fileLength) return unread(uri, text, { has: text.length, what: 'characters' });
   const starts = blockStarts(text);
+  if (starts.length > limits.blocks) return unread(uri, text, { has: starts.length, what: 'lines at its left edge' });
   const blocks = starts.map((start, i) => parseBlock(uri, text.slice(start, starts[i + 1] ?? text.length), i === 0));
   return { uri, text, blocks, starts };
 }
@@ -15,7 +20,9 @@ export function parse(uri: string, text: string): Tree {
  */
 export function reparse(before: Tree, text: string): Tree {
   if (text === before.text) return before;
+  if (text.length > limits.fileLength) return parse(before.uri, text);
   const starts = blockStarts(text);
+  if (starts.length > limits.blocks) return parse(before.uri, text);
   const textOf = (i: number) => text.slice(starts[i], starts[i + 1] ?? text.length);
   const blocks: (Block | undefined)[] = new Array<Block | undefined>(starts.length).fill(undefined);
 
@@ -41,6 +48,14 @@ export function reparse(before: Tree, text: string): Tree {
     starts,
     blocks: blocks.map((block, i) => block ?? parseBlock(before.uri, textOf(i), i === 0)),
   };
+}
+
+/** A file too long to be read, as one block that says so. */
+function unread(uri: string, text: string, long: { readonly has: number; readonly what: 'characters' | 'lines at its left edge' }): Tree {
+  const problems: Problem[] = [];
+  const block: Block = { uri, text, lineEnds: 0, statements: [], comments: [], problems };
+  problems.push(problem(longFile, { block, start: 0, end: 1 }, long));
+  return { uri, text, blocks: [block], starts: [0] };
 }
 
 function holdsAt(text: string, starts: readonly number[], i: number, expected: string): boolean {

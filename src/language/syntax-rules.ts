@@ -86,6 +86,21 @@ export const longLine: Rule<{ readonly length: number }> = {
   example: `steelyard 1\n«note "${'x'.repeat(limits.lineLength)}"»\n`,
 };
 
+export const longFile: Rule<{ readonly has: number; readonly what: 'characters' | 'lines at its left edge' }> = {
+  code: 'long-file',
+  family: 'shape',
+  severity: 'error',
+  title: 'A file too long to be an estimate',
+  message: ({ has, what }) => ({
+    what: `This file has ${has} ${what}; the longest that is read has ${what === 'characters' ? limits.fileLength : limits.blocks}.`,
+    why: 'Nothing in it is counted.',
+    instead: 'Keep one estimate in one file, and put what several share into a shared file.',
+  }),
+  get example() {
+    return `«s»teelyard 1\n${'note "A line"\n'.repeat(limits.blocks)}`;
+  },
+};
+
 export const strangeCharacter: Rule<{ readonly written: string; readonly plain: string | undefined }> = {
   code: 'strange-character',
   family: 'shape',

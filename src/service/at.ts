@@ -107,7 +107,7 @@ export function* mentionsIn(records: readonly Record[]): Generator<Mention> {
     for (const { key, refersTo, builtIn } of referencesOf(record.kind)) {
       const value = record.values[key] as Name | readonly Name[] | undefined;
       if (value === undefined) continue;
-      for (const one of [value].flat() as Name[]) yield { name: one.name, kinds: refersTo, at: one.at, gives: false, builtIn: Object.hasOwn(builtIn, one.name), record };
+      for (const one of Array.isArray(value) ? (value as readonly Name[]) : [value as Name]) yield { name: one.name, kinds: refersTo, at: one.at, gives: false, builtIn: Object.hasOwn(builtIn, one.name), record };
     }
     yield* mentionsIn(record.children);
   }

@@ -1,4 +1,4 @@
-import { allKinds, fileKinds, type Field, type Kind } from '../vocabulary/index.js';
+import { allKinds, fileKinds, topicWords, type Field, type Kind } from '../vocabulary/index.js';
 import { code, fence, oneOf, plain, sentenceCase, table } from './markdown.js';
 import { nameOfExample, written } from './manual-written.js';
 import { parentsOf } from './places.js';
@@ -52,6 +52,7 @@ function fieldRow(kind: Kind, key: string): string[] {
 function wordList(field: Field): string[] {
   const meanings = Object.entries({ ...field.value.words, ...field.value.builtIn });
   if (meanings.length === 0) return [];
+  if (field.value.words === topicWords) return [`The words after ${code(field.lead ?? '')} are explained under [Trade topics](#trade-topics).`];
   const lead = field.lead === undefined ? 'The words' : `The words after ${code(field.lead)}`;
   const heading = field.value.builtIn !== undefined && field.value.words === undefined ? `After ${code(field.lead ?? '')}, besides names` : lead;
   return [`${heading}:`, meanings.map(([word, meaning]) => `- ${code(word)}: ${plain(meaning)}`).join('\n')];

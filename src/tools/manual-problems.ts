@@ -25,6 +25,11 @@ export function problemsChapter(rules: readonly AnyRule[], findProblems: FindPro
   return [
     '## Problems',
     'While you type, the tool marks what it can’t read or what looks wrong. Every message has three parts: what is wrong, why it matters to the quote, and what to write instead. Each kind of problem has a short code, which is shown with the message and is the heading here. In the examples, `^` stands under what is marked.',
+    'Whether the work is complete, and whether the money adds up to a decision, is looked at once the file has an `estimate` line and an option with some work. These checks are common practice of the trade, not a rule of any maker; where a check is wrong about a line, say what the line counts as (see [Trade topics](#trade-topics)), or allow it.',
+    'A comment `# allow CODE: the reason` at the end of a line, or on the line above it, allows that problem there:',
+    fence('part pump "Coolant pump" 64.30  # allow condition-missing: told on the phone'),
+    'Without its reason it is marked itself. A line that can’t be read can’t be allowed.',
+    'If a check itself stops, `check-failed` is shown on the first line. All other checks are made all the same; please report it.',
     ...groups.flatMap(({ family, own }) => [`### ${familyTitles[family] ?? family}`, ...own.map((rule) => section(rule, findProblems))]),
   ].join('\n\n');
 }
@@ -35,9 +40,18 @@ function section(rule: AnyRule, findProblems: FindProblems): string {
   return [
     `#### ${rule.code}`,
     `**${plain(rule.title)}.** ${severities[rule.severity]}`,
-    fence(underlined(marked)),
+    fence(shortened(underlined(marked))),
     ...(found === undefined ? [] : [said(found)]),
   ].join('\n\n');
+}
+
+const MOST_LINES = 24;
+
+/** An example that needs hundreds of lines to go wrong is shown with its middle left out. */
+function shortened(text: string): string {
+  const lines = text.split('\n');
+  if (lines.length <= MOST_LINES) return text;
+  return [...lines.slice(0, 6), `… ${lines.length - 12} lines like these …`, ...lines.slice(-6)].join('\n');
 }
 
 function said({ message, fix }: Problem): string {

@@ -1,4 +1,4 @@
-import { spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { limits, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
@@ -219,6 +219,10 @@ function wordsOf(kind: Kind): string[] {
 function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found): Record[] {
   const children: Record[] = [];
   for (const line of statement.children) {
+    if (found.problems.length > limits.problems) {
+      draft.broken = true;
+      break;
+    }
     const head = line.tokens[0] as Token;
     const cursor = new Cursor(line.block, line.tokens, found.problems, 0);
     const key = fieldLedBy(cursor, kind);

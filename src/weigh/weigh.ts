@@ -59,17 +59,18 @@ export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Compariso
   const money = moneyOf(estimate.shop.currency, estimate.shop.rounding);
   const problems: Problem[] = [];
   const mostWorth = greatestWorth(estimate);
-  const options = estimate.options.map((option) => weighOption(option, estimate, money, mostWorth, flawed, problems));
+  // Whatever an option's worth is measured by. The amounts, not their maximum: they keep their identity.
+  const worths = estimate.options.map((option) => option.worth);
+  const options = estimate.options.map((option) => weighOption(option, estimate, money, { most: mostWorth, worths }, flawed, problems));
   const ranking = options.filter((option) => option.complete).sort((a, b) => a.inAll.likely.comparedTo(b.inAll.likely));
   return { estimate, money, options, ranking, problems };
 }
 
 const keepWeighed = keeper<Option, Omit<Weighed, 'complete'>>();
 
-function weighOption(option: Option, estimate: Estimate, money: Money, mostWorth: Figure | undefined, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
+function weighOption(option: Option, estimate: Estimate, money: Money, { most, worths }: { readonly most: Figure | undefined; readonly worths: readonly unknown[] }, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
   const { shop, header, vehicle, access, consider } = estimate;
-  const worths = estimate.options.map((other) => other.worth);
-  const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, mostWorth));
+  const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, most));
   report(option, weighed.planned, problems);
   return { ...weighed, complete: isComplete(option, weighed.planned, estimate, flawed) };
 }

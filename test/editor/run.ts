@@ -18,10 +18,10 @@ const estimate = 'pilgrim-v6.yard';
 const log = (line: string): void => console.log(line);
 
 /** The suite inside the extension host; its count comes back in its output. */
-async function inHost(browser: Browser, extensionKind: ExtensionKind): Promise<Outcome> {
+async function inHost(browser: Browser, extensionKind: ExtensionKind, suite = 'in-host'): Promise<Outcome> {
   const workspace = await copySamples();
   try {
-    const testsPath = path.join(repository, 'test', 'editor', 'suite', 'in-host.ts');
+    const testsPath = path.join(repository, 'test', 'editor', 'suite', `${suite}.ts`);
     const result = await runInHost({ extensionDir: repository, workspace: workspace.dir, extensionKind, browser, testsPath });
     const said = result.log.map((line) => line.replace(/^(log|info): /, ''));
     for (const line of said) if (/^(ok|FAIL|activation)/.test(line)) log(line.replace('in host', `in host, ${extensionKind}`));
@@ -48,6 +48,8 @@ async function inEditor(browser: Browser, name: string, makeCases: (editor: Edit
 const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = {
   node: (browser) => inHost(browser, 'node'),
   web: (browser) => inHost(browser, 'web'),
+  language: (browser) => inHost(browser, 'node', 'language'),
+  'language-web': (browser) => inHost(browser, 'web', 'language'),
   driven: async (browser) => {
     const workspace = await copySamples();
     return await inEditor(browser, 'driven', (editor) => drivenCases(editor, workspace), workspace.dir).finally(workspace.remove);

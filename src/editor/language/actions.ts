@@ -13,8 +13,11 @@ export class Actions implements vscode.CodeActionProvider {
     if (!isEstimate(document)) return [];
     const key = document.uri.toString();
     await this.desk.whole(key);
+    // A correction that the problem itself names is the one to take without choosing.
+    const sure = new Set(this.desk.service.diagnostics(key).flatMap(({ code, fix }) => (fix === undefined ? [] : [`${code} ${fix.title}`])));
     return this.desk.service.actions(key, { start: document.offsetAt(range.start), end: document.offsetAt(range.end) }).map((one) => {
       const action = new vscode.CodeAction(one.title, one.kind === 'fix' ? vscode.CodeActionKind.QuickFix : vscode.CodeActionKind.Refactor);
+      action.isPreferred = sure.has(`${one.code} ${one.title}`);
       action.diagnostics = diagnostics.filter(({ code }) => (typeof code === 'object' ? code.value : code) === one.code);
       action.edit = toWorkspaceEdit(one.edits, this.desk.positions);
       if (one.creates !== undefined) {

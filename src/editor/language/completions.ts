@@ -18,7 +18,7 @@ export class Completions implements vscode.CompletionItemProvider {
   async provideCompletionItems(document: vscode.TextDocument, position: vscode.Position): Promise<vscode.CompletionItem[]> {
     if (!isEstimate(document)) return [];
     const key = document.uri.toString();
-    await Promise.all([this.desk.whole(key), this.shelf.all()]);
+    await Promise.all([this.desk.whole(key), this.shelf.soon()]);
     return this.desk.service.completions(key, document.offsetAt(position)).map((one) => this.item(one, key, document));
   }
 
@@ -31,6 +31,7 @@ export class Completions implements vscode.CompletionItemProvider {
       // The editor filters by what stands at the range; a title in quotes there must not hide the offer.
       item.filterText = document.getText(range).startsWith('"') ? `"${one.label}` : one.label;
     }
+    item.keepWhitespace = true;
     item.sortText = String(one.order).padStart(5, '0');
     if (one.detail !== undefined) item.detail = one.detail;
     if (one.says !== undefined) item.documentation = one.says;

@@ -1,23 +1,29 @@
 import * as vscode from 'vscode';
 import type { SemanticToken } from '../../service/index.js';
 import type { Desk } from '../desk.js';
-import { isEstimate } from '../places.js';
+import { isEstimate, type Key } from '../places.js';
 
 /** What the extension colours beyond the grammar; the manifest maps each to scopes that themes know. */
 const types: readonly SemanticToken['type'][] = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'unknown'];
 export const legend = new vscode.SemanticTokensLegend(types.map((type) => `estimate-${type}`), ['declaration', 'deprecated']);
 
-/** Amounts behind lines, totals above options, colours of names: each has a setting of its own, and none shouts. */
+/**
+ * Amounts behind lines, totals above options, colours of names. The editor asks again by itself when the text of an
+ * estimate changes; only a change in a file that it uses must be told.
+ */
 export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvider, vscode.DocumentSemanticTokensProvider, vscode.Disposable {
   private readonly fresh = new vscode.EventEmitter<void>();
   private readonly subscriptions: vscode.Disposable[];
   readonly onDidChangeInlayHints = this.fresh.event;
   readonly onDidChangeCodeLenses = this.fresh.event;
+  readonly onDidChangeSemanticTokens = this.fresh.event;
+  private readonly versions = new Map<Key, number>();
 
   constructor(private readonly desk: Desk) {
     this.subscriptions = [
       this.fresh,
-      desk.onFresh(() => this.fresh.fire()),
+      desk.onFresh((key) => this.lookAt(key)),
+      desk.onGone((key) => void this.versions.delete(key)),
       vscode.workspace.onDidChangeConfiguration((change) => {
         if (change.affectsConfiguration('steelyard')) this.fresh.fire();
       }),
@@ -60,6 +66,13 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
 
   dispose(): void {
     this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private lookAt(key: Key): void {
+    const shown = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === key)?.document;
+    if (shown === undefined) return;
+    if (this.versions.get(key) === shown.version) this.fresh.fire();
+    this.versions.set(key, shown.version);
   }
 }
 

@@ -3,6 +3,8 @@ import type { Desk } from '../desk.js';
 import type { Key } from '../places.js';
 
 const MOST_FILES = 5_000;
+/** Milliseconds that a list of suggestions may wait for the names of files. */
+const SOON = 80;
 const HIDDEN = '**/{node_modules,.git}/**';
 
 /** Every estimate file of the workspace, those that are not open too. Looked for when first asked, then kept up. */
@@ -11,12 +13,15 @@ export class Shelf implements vscode.Disposable {
   private known: readonly Key[] = [];
   private readonly watcher = vscode.workspace.createFileSystemWatcher('**/*.yard');
 
-  constructor() {
-    const again = () => {
+  /** `changed` is told of every file that changes on disk: one that was read once may not be used as it was then. */
+  constructor(changed: (key: Key) => void) {
+    const again = (uri: vscode.Uri) => {
       this.found = undefined;
+      changed(uri.toString());
     };
     this.watcher.onDidCreate(again);
     this.watcher.onDidDelete(again);
+    this.watcher.onDidChange((uri) => changed(uri.toString()));
   }
 
   /** What has been found so far, without waiting. */
@@ -30,11 +35,16 @@ export class Shelf implements vscode.Disposable {
     return this.known;
   }
 
+  /** Looks for the files, but lets nobody wait who types: in a large workspace what is not found yet is not offered. */
+  async soon(): Promise<void> {
+    await Promise.race([this.all(), new Promise((resolve) => setTimeout(resolve, SOON))]);
+  }
+
   /** The estimates that a change in this one may concern, read with all they use. */
   async others(key: Key, desk: Desk): Promise<readonly Key[]> {
-    const others = (await this.all()).filter((one) => one !== key);
-    for (const one of others) await desk.whole(one);
-    return others;
+    const read: Key[] = [];
+    for (const one of await this.all()) if (one !== key && (await desk.whole(one))) read.push(one);
+    return read;
   }
 
   dispose(): void {

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { Desk } from '../desk.js';
+import { isEstimate } from '../places.js';
 
 /** Beside the language's name in the status bar: the cheapest way out and its margin. */
 export class Status implements vscode.Disposable {
@@ -32,5 +33,5 @@ export class Status implements vscode.Disposable {
 
 function activeKey(): string | undefined {
   const document = vscode.window.activeTextEditor?.document;
-  return document?.languageId === 'steelyard' ? document.uri.toString() : undefined;
+  return document !== undefined && isEstimate(document) ? document.uri.toString() : undefined;
 }

@@ -28,7 +28,7 @@ export function addMissing(diagnostic: Diagnostic, context: FeatureContext): rea
   return [
     known === undefined ? actionOf(`Add ${data.line.kind} “${clip(data.line.title)}”, to be filled in`, code, added(data.line, cause, option, resolved), context) : actionOf(`Bring in ${known}`, code, [broughtIn(data.line, known, cause, option)], context),
     covers ? actionOf(`This line covers it: counts as ${topic}`, code, [countsAs(cause, [topic])], context) : undefined,
-    cause === option || cause.values['countsAs'] !== undefined ? undefined : actionOf(`It is no such work: counts as ${NOTHING}`, code, [factBelow(cause.at, 'counts as', NOTHING)], context),
+    !data.alone || cause === option || cause.values['countsAs'] !== undefined ? undefined : actionOf(`It is no such work: counts as ${NOTHING}`, code, [factBelow(cause.at, 'counts as', NOTHING)], context),
   ];
 }
 

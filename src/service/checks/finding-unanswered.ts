@@ -3,7 +3,7 @@ import type { Finding } from '../../estimate/index.js';
 import { clip, Decimal, hundred, type Record } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
-import { usedNames } from './used-names.js';
+import { factsOf } from './record-facts.js';
 
 /** Lowest reading at least this share of the best: TM 5-4210-230-14&P-1. */
 const LEAST_SHARE = 75;
@@ -20,9 +20,9 @@ export const findingUnanswered: Rule<{ readonly finding: string; readonly name: 
 };
 
 export const findingCheck = wholeCheck(findingUnanswered, function* find({ estimate, resolved, isOwn }) {
-  const used = usedNames(resolved);
+  const { named } = factsOf(resolved);
   for (const one of estimate.findings) {
-    if (!isOwn(one) || (one.name !== undefined && used.has(`finding ${one.name}`)) || one.record.values['rulesOut'] !== undefined || isGoodNews(one)) continue;
+    if (!isOwn(one) || (one.name !== undefined && named.has(`finding ${one.name}`)) || one.record.values['rulesOut'] !== undefined || isGoodNews(one)) continue;
     yield found(findingUnanswered, one.at, { finding: one.title, name: one.name });
   }
 });

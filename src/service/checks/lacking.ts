@@ -19,6 +19,14 @@ export interface Lacks {
   /** What would answer it; any of these. */
   readonly topics: readonly Topic[];
   readonly line: MissingLine;
+  /** True where one line alone calls for it by what it is taken for: it may be taken for the wrong thing. */
+  readonly alone: boolean;
+}
+
+/** Finds the line of an option that calls for something; `topics` are what such a line stands for, where that is all. */
+interface Calling {
+  (one: OptionView, view: View): Source | undefined;
+  readonly topics?: readonly Topic[];
 }
 
 interface Lacking {
@@ -26,7 +34,7 @@ interface Lacking {
   readonly severity: Severity;
   readonly title: string;
   /** The line of an option that calls for something, or undefined where none does. */
-  readonly when: (one: OptionView, view: View) => Source | undefined;
+  readonly when: Calling;
   readonly topics: readonly [Topic, ...Topic[]];
   readonly line: MissingLine;
   /** Behind “WORK in option OPTION”: a verb phrase with its full stop. */
@@ -47,17 +55,19 @@ export function lacking({ code, severity, title, when, topics, line, what, why, 
     if (one.has(...topics)) return;
     const cause = when(one, view);
     if (cause === undefined) return;
-    yield found(rule, one.placeOf(cause), { work: cause.record.title?.text ?? cause.record.name?.name ?? '', option: one.option.name, topics, line });
+    const alone = when.topics !== undefined && new Set(when.topics.flatMap((topic) => one.lines(topic))).size === 1;
+    yield found(rule, one.placeOf(cause), { work: cause.record.title?.text ?? cause.record.name?.name ?? '', option: one.option.name, topics, line, alone });
   });
 }
 
 /** The first line of an option that stands for one of these. */
-export function lineFor(...topics: readonly Topic[]): (one: OptionView) => Source | undefined {
-  return (one) => {
+export function lineFor(...topics: readonly Topic[]): Calling & ((one: OptionView) => Source | undefined) {
+  const find = (one: OptionView): Source | undefined => {
     for (const topic of topics) {
       const [first] = one.lines(topic);
       if (first !== undefined) return first;
     }
     return undefined;
   };
+  return Object.assign(find, { topics });
 }

@@ -21,14 +21,12 @@ export const priceFarOff: Rule<{ readonly part: string; readonly price: string; 
 
 /** Compares parts of options with the named part of the same title: the shop’s own usual price, most often. */
 export const priceCheck = wholeCheck(priceFarOff, function* find(view) {
-  const named = new Map<string, Part>();
-  for (const part of view.estimate.parts) if (!named.has(key(part.title))) named.set(key(part.title), part);
-  for (const option of view.estimate.options) {
-    for (const part of option.parts) {
-      if (part.name !== undefined || !view.isOwn(part)) continue;
-      const usual = named.get(key(part.title));
-      if (usual !== undefined && usual.condition === part.condition) yield* compared(part, usual, view);
-    }
+  const own = view.estimate.options.flatMap((option) => option.parts.filter((part) => part.name === undefined && view.isOwn(part)));
+  if (own.length === 0) return;
+  const byTitle = new Map<string, Part[]>();
+  for (const part of own) byTitle.set(key(part.title), [...(byTitle.get(key(part.title)) ?? []), part]);
+  for (const usual of view.estimate.parts) {
+    for (const part of byTitle.get(key(usual.title)) ?? []) if (usual.condition === part.condition) yield* compared(part, usual, view);
   }
 });
 

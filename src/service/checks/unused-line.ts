@@ -1,8 +1,8 @@
 import type { Rule } from '../../language/index.js';
-import { clip } from '../../vocabulary/index.js';
+import { clip, type Record } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
-import { usedNames } from './used-names.js';
+import { factsOf } from './record-facts.js';
 
 const how: Readonly<{ [kind: string]: string }> = { labour: 'do or consider', part: 'uses or fit', sublet: 'uses or send', access: 'with or way', fee: 'charge', tool: 'needs' };
 
@@ -18,10 +18,11 @@ export const unusedLine: Rule<{ readonly kind: string; readonly name: string }> 
 
 /** Only in the estimate’s own file: a shared file holds what other estimates need. */
 export const unusedCheck = wholeCheck(unusedLine, function* find({ resolved, isOwn }) {
-  const used = usedNames(resolved);
-  for (const record of resolved.records) {
-    const { name, kind } = record;
-    if (name === undefined || how[kind.word] === undefined || !isOwn({ record }) || used.has(`${kind.word} ${name.name}`)) continue;
-    yield found(unusedLine, name.at, { kind: kind.word, name: name.name });
+  const { facts, named } = factsOf(resolved);
+  for (const [i, { gives }] of facts.entries()) {
+    if (gives === undefined || named.has(gives)) continue;
+    const record = resolved.records[i] as Record;
+    if (record.name === undefined || how[record.kind.word] === undefined || !isOwn({ record })) continue;
+    yield found(unusedLine, record.name.at, { kind: record.kind.word, name: record.name.name });
   }
 });

@@ -19,7 +19,7 @@ export function completionsAt(tree: Tree, offset: number, weighing: Weighing, ho
   if (paths !== undefined) return paths;
   const here = hereAt(tree, offset);
   if (here === undefined) return [];
-  const offers = here.before.length === 0 ? wordPairs(here, lineStarts(here, weighing)) : [...inLine(here, weighing), ...secondWords(here, weighing)];
+  const offers = offersAt(here, weighing);
   const tried = trialAt(here);
   let namesFit: boolean | undefined;
   const seen = new Set<string>();
@@ -29,12 +29,18 @@ export function completionsAt(tree: Tree, offset: number, weighing: Weighing, ho
     const text = offer.kind === 'name' ? ((namesFit ??= fitting(offer, tried) !== undefined) ? offer.texts[0] : undefined) : fitting(offer, tried);
     if (text === undefined) return [];
     seen.add(offer.label);
-    const snippet = /\$\{\d/.test(text);
+    const snippet = offer.kind !== 'name' && /\$\{\d/.test(text);
     return [{
       label: offer.label, kind: offer.kind, detail: offer.detail, says: offer.says, snippet, order,
-      edit: { range: rangeAt(here.start, offer.word ?? here.word), text: lineEnds(tree, snippet ? text : withDefaults(text)) },
+      edit: { range: rangeAt(here.start, offer.word ?? here.word), text: offer.kind === 'name' ? text : lineEnds(tree, snippet ? text : withDefaults(text)) },
     }];
   });
+}
+
+function offersAt(here: Here, weighing: Weighing): readonly Offer[] {
+  if (here.before.length === 0) return wordPairs(here, lineStarts(here, weighing));
+  const pairs = secondWords(here, weighing);
+  return pairs.length > 0 ? pairs : inLine(here, weighing);
 }
 
 function fitting({ texts, word }: Offer, tried: Trial): string | undefined {

@@ -5,7 +5,7 @@ import { valueStop } from './defaults.js';
 import { sameTitle, usedFigures } from './figures.js';
 import type { Here } from './here.js';
 import { saidOf } from './line-start.js';
-import { nameOffers, namesFor } from './names.js';
+import { firstName, nameOffers, namesFor } from './names.js';
 import type { Offer } from './offer.js';
 import { fieldOfKey, leadAt, walkFact, walkHead, type Walked } from './walk.js';
 
@@ -50,8 +50,7 @@ function leadOffers(here: Here, kind: Kind, said: ReadonlySet<string>, weighing:
   const own = { kind, name: here.statement?.tokens[1]?.text };
   return [...kind.leads].filter(([, key]) => !said.has(key)).map(([lead, key]) => {
     const { value, says } = fieldOfKey(kind, key);
-    const name = value.refersTo === undefined ? undefined : namesFor(value, [], own, weighing)[0]?.name?.name;
-    const whole = `${lead} ${valueStop(value, 1, name)}`;
+    const whole = `${lead} ${valueStop(value, 1, firstName(value, own, weighing))}`;
     return { label: lead, kind: 'fact', detail: value.label, says, texts: here.behind.length > 0 ? [lead, whole] : [whole] };
   });
 }

@@ -5,7 +5,7 @@ import { kindAbove } from '../at.js';
 import type { Weighing } from '../types.js';
 import { valueStop } from './defaults.js';
 import { leadOf, stepOf, type Here } from './here.js';
-import { namesFor } from './names.js';
+import { firstName } from './names.js';
 import type { Offer } from './offer.js';
 import { exampleSnippet, headSnippet, type Standing } from './record-snippet.js';
 import { fieldOfKey, leadAt, walkHead } from './walk.js';
@@ -27,7 +27,7 @@ function factOffers(here: Here, parent: Kind, weighing: Weighing): Offer[] {
   return [...parent.leads].flatMap(([lead, key]): Offer[] => {
     const field = fieldOfKey(parent, key);
     if (said.has(key) && !field.many) return [];
-    const name = field.value.refersTo === undefined ? undefined : namesFor(field.value, [], { kind: parent, name: above.tokens[1]?.text }, weighing)[0]?.name?.name;
+    const name = firstName(field.value, { kind: parent, name: above.tokens[1]?.text }, weighing);
     return [{ label: lead, kind: 'fact', detail: field.value.label, says: field.says, texts: withoutValueFirst(here, lead, `${lead} ${valueStop(field.value, 1, name)}`) }];
   });
 }
@@ -78,7 +78,16 @@ function standingAt(here: Here, weighing: Weighing): Standing {
   const { scope } = weighing.resolved;
   return {
     lead, step: stepOf(lead), named: here.above.length === 0,
-    names: (list) => list.flatMap((kind) => [...(scope.namesOf(kind as NamedKind)?.keys() ?? [])]),
+    names: (list, most) => list.flatMap((kind) => firstOf(scope.namesOf(kind as NamedKind).keys(), most)).slice(0, most),
     isTaken: (kind, name) => scope.find(kind as NamedKind, name) !== undefined,
   };
+}
+
+function firstOf<T>(items: Iterable<T>, most: number): T[] {
+  const found: T[] = [];
+  for (const item of items) {
+    if (found.length === most) break;
+    found.push(item);
+  }
+  return found;
 }

@@ -1,4 +1,4 @@
-import { parse, type Statement, type Token } from '../../language/index.js';
+import { parse, type Span, type Statement, type Token } from '../../language/index.js';
 import { allKinds, fileKinds, readBlock, units, type Kind, type Record } from '../../vocabulary/index.js';
 import { mentionsIn } from '../at.js';
 import { escaped, stop } from './snippet.js';
@@ -13,7 +13,7 @@ export interface Standing {
   /** True where a name is of use: at the left edge. */
   readonly named: boolean;
   /** Names of a kind that the estimate has. */
-  readonly names: (kinds: readonly string[]) => readonly string[];
+  readonly names: (kinds: readonly string[], most: number) => readonly string[];
   readonly isTaken: (kind: string, name: string) => boolean;
 }
 
@@ -31,7 +31,9 @@ export function headSnippet(kind: Kind, standing: Standing): string {
   const key = kind.bares.figures[0] ?? kind.bares.words[0];
   if (key === undefined) return text;
   const { value } = fieldOfKey(kind, key);
-  return `${text} ${valueStop(value, 1, value.refersTo === undefined ? undefined : standing.names(value.refersTo)[0])}`;
+  const written = [example?.values[key]].flat()[0] as { readonly at: Span } | undefined;
+  const own = written === undefined || example === undefined ? undefined : example.block.text.slice(written.at.start, written.at.end);
+  return `${text} ${valueStop(value, 1, value.refersTo === undefined ? undefined : standing.names(value.refersTo, 1)[0], own)}`;
 }
 
 /**
@@ -60,7 +62,7 @@ export function exampleSnippet(kind: Kind, standing: Standing): string {
     if (mention === undefined) return [undefined];
     const alike = siblings.filter((one) => one.tokens[0]?.text === statement.tokens[0]?.text && namedOn(one) !== undefined);
     const i = alike.indexOf(statement);
-    return standing.names(mention.kinds).slice(i, i === alike.length - 1 ? MOST_REPEATS : i + 1);
+    return standing.names(mention.kinds, MOST_REPEATS).slice(i, i === alike.length - 1 ? MOST_REPEATS : i + 1);
   }
 
   function lineOf({ block, tokens }: Statement, of: Kind | undefined, name: string | undefined, first: boolean): string {

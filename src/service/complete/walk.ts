@@ -102,12 +102,14 @@ function walkValue(value: ValueType<unknown>, tokens: readonly Token[], from: nu
     return { next: Math.max(figure.next, from + 1), open: figure.dimension === undefined && figure.next === tokens.length ? 'unit' : undefined, words: [] };
   }
   const words: string[] = [];
-  for (let i = from; ; i++) {
+  let i = from;
+  for (;;) {
+    while (isList(value) && tokens[i]?.text === ',') i++;
     const token = tokens[i];
     if (token === undefined) return { next: i, open: 'value', words };
-    if (token.kind !== 'mark') words.push(token.text);
-    if (!isList(value) || tokens[i + 1]?.text !== ',') return { next: i + 1, open: undefined, words };
+    words.push(token.text);
     i++;
+    if (!isList(value) || tokens[i]?.text !== ',') return { next: i, open: undefined, words };
   }
 }
 

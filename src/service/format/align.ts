@@ -3,8 +3,8 @@ import type { Cells } from './cells.js';
 const STEP = '  ';
 
 /**
- * Writes a run of neighbouring lines with their columns aligned. Heads of all lines make one column; names, titles and
- * first figures make columns among the lines of one head.
+ * Writes a run of neighbouring lines with their columns aligned. Heads of all lines make one column; names, titles,
+ * first figures, and what follows these behind one and the same word, make columns among the lines of one head.
  */
 export function alignRun(lines: readonly Cells[]): string[] {
   const byHead = new Map<string, Cells[]>();
@@ -24,32 +24,42 @@ interface Columns {
   readonly title: number;
   /** Digits before the point of their first figures, where these are to stand below each other. */
   readonly whole: number | undefined;
+  /** Width of the first slots that another follows, where these others are to stand below each other. */
+  readonly first: number;
 }
 
 function columnsOf(alike: readonly Cells[]): Columns {
   const figures = alike.map((line) => figureIn(line.slots[0]));
   const first = figures[0];
   const comparable = first !== undefined && figures.every((figure) => figure?.before === first.before);
+  const whole = comparable ? figures.reduce((most, figure) => Math.max(most, figure?.whole.length ?? 0), 0) : undefined;
+  const followed = alike.filter(({ slots }) => slots.length > 1);
+  const sameWord = new Set(followed.map(({ slots }) => firstWord(slots[1] as string))).size === 1;
   return {
     name: widest(alike, (line) => line.name ?? ''),
     title: widest(alike, (line) => line.title ?? ''),
-    whole: comparable ? Math.max(...figures.map((figure) => figure?.whole.length ?? 0)) : undefined,
+    whole,
+    first: sameWord ? widest(followed, ({ slots }) => figureMoved(slots[0] as string, whole)) : 0,
   };
 }
 
-function textOf(line: Cells, headWidth: number, { name, title, whole }: Columns): string {
+function textOf(line: Cells, headWidth: number, { name, title, whole, first }: Columns): string {
   const lead = [line.head.padEnd(headWidth)];
   if (name > 0) lead.push((line.name ?? '').padEnd(name));
   if (title > 0) lead.push((line.title ?? '').padEnd(title));
-  const slots = figureMoved(line.slots, whole).join(STEP);
+  const slots = line.slots.map((slot, i) => (i > 0 ? slot : figureMoved(slot, whole).padEnd(line.slots.length > 1 ? first : 0))).join(STEP);
   const start = `${STEP.repeat(line.indent)}${lead.join(' ')}`;
   return slots === '' ? start.replace(/ +$/, '') : `${start}${title > 0 ? STEP : ' '}${slots}`;
 }
 
 /** Moves a first figure so that its point stands below the others'. */
-function figureMoved(slots: readonly string[], whole: number | undefined): readonly string[] {
-  const own = whole === undefined ? undefined : figureIn(slots[0]);
-  return own === undefined ? slots : [`${own.before}${own.whole.padStart(whole ?? 0)}${own.after}`, ...slots.slice(1)];
+function figureMoved(slot: string, whole: number | undefined): string {
+  const own = whole === undefined ? undefined : figureIn(slot);
+  return own === undefined ? slot : `${own.before}${own.whole.padStart(whole ?? 0)}${own.after}`;
+}
+
+function firstWord(slot: string): string {
+  return slot.slice(0, `${slot} `.indexOf(' '));
 }
 
 /** The figure that a slot starts with, behind the same word in all lines or none: `7.5 h`, `cost 88.00`. */

@@ -43,5 +43,11 @@ function spaceEnd(text: string, from: number): number {
 
 /** A text with edits made; edits must not overlap. */
 export function applyEdits(text: string, edits: readonly TextEdit[]): string {
-  return [...edits].sort((a, b) => b.range.start - a.range.start).reduce((now, { range, text: put }) => now.slice(0, range.start) + put + now.slice(range.end), text);
+  const pieces: string[] = [];
+  let at = 0;
+  for (const { range, text: put } of [...edits].sort((a, b) => a.range.start - b.range.start)) {
+    pieces.push(text.slice(at, range.start), put);
+    at = range.end;
+  }
+  return pieces.join('') + text.slice(at);
 }

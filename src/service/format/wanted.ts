@@ -21,19 +21,7 @@ interface Placed {
   readonly parent: Statement | undefined;
 }
 
-/** A line without words: blank, or a comment on its own. */
-interface Bare {
-  readonly line: number;
-  readonly text: string;
-}
-
-interface Cut {
-  readonly placed: readonly Placed[];
-  readonly bare: readonly Bare[];
-}
-
 const top: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
-const cuts = new WeakMap<Block, Cut>();
 
 /**
  * The lines of some neighbouring blocks as the formatter would write them, in the order of the text. Lines of a block
@@ -50,9 +38,19 @@ export function wantedLines(blocks: readonly Block[], text: string): readonly Wa
   let firstLine = 0;
   for (const block of blocks) {
     if (isCertain(block)) {
-      const { placed, bare } = cutOf(block);
+      const placed: Placed[] = [];
+      for (const statement of block.statements) place(statement, undefined, 0, placed, undefined);
       for (const one of placed) runs.add(one, firstLine + one.line, block);
-      for (const one of bare) put(firstLine + one.line, one.text, block, 0);
+      let next = 0;
+      // Behind the last line end stands the next block, unless the file has no line end there.
+      const lines = block.lineEnds + (block.text.endsWith('\n') ? 0 : 1);
+      for (let line = 0; line < lines; line++) {
+        while (next < placed.length && (placed[next] as Placed).line < line) next++;
+        const beside = placed[next];
+        if (beside?.line === line) continue;
+        const { start, end } = bounds[firstLine + line] as Bound;
+        put(firstLine + line, bareLine(text.slice(start, end), beside ?? placed[placed.length - 1]), block, 0);
+      }
     }
     firstLine += block.lineEnds;
   }
@@ -91,18 +89,6 @@ class Runs {
   }
 }
 
-/** Cuts the lines of a block. Kept by the block's identity: the rest of the file changes nothing in it. */
-function cutOf(block: Block): Cut {
-  let found = cuts.get(block);
-  if (found === undefined) {
-    const placed: Placed[] = [];
-    for (const statement of block.statements) place(statement, undefined, 0, placed, undefined);
-    found = { placed, bare: bareLines(block, placed) };
-    cuts.set(block, found);
-  }
-  return found;
-}
-
 function place(statement: Statement, parent: Statement | undefined, depth: number, out: Placed[], under: Kind | undefined): void {
   const head = statement.tokens[0]?.text ?? '';
   const kind = (under === undefined ? top : under.childByWord).get(head);
@@ -110,21 +96,11 @@ function place(statement: Statement, parent: Statement | undefined, depth: numbe
   for (const child of statement.children) place(child, statement, depth + 1, out, kind);
 }
 
-/** Comments on lines of their own stay at the left edge, or go with the next line below; blank lines lose their spaces. */
-function bareLines(block: Block, placed: readonly Placed[]): Bare[] {
-  const bare: Bare[] = [];
-  let next = 0;
-  block.text.replace(/^\ufeff/, '').split('\n').forEach((written, line) => {
-    while (next < placed.length && (placed[next] as Placed).line < line) next++;
-    if (placed[next]?.line === line) return;
-    const text = written.replace(/^[ \t]+|[ \t]*\r?$/g, '');
-    const beside = placed[next] ?? placed[placed.length - 1];
-    const indent = /^[ \t]/.test(written) && text !== '' ? (beside?.cells.indent ?? 0) : 0;
-    bare.push({ line, text: `${'  '.repeat(indent)}${text}` });
-  });
-  // Behind the last line end stands the next block, or nothing.
-  if (bare[bare.length - 1]?.line === block.lineEnds && block.text.endsWith('\n')) bare.pop();
-  return bare;
+/** A comment on a line of its own stays at the left edge, or goes with the next line below; a blank line loses its spaces. */
+function bareLine(written: string, beside: Placed | undefined): string {
+  const text = written.replace(/^[ \t]+|[ \t]+$/g, '');
+  const isIndented = text !== '' && /^[ \t]/.test(written);
+  return isIndented ? `${'  '.repeat(beside?.cells.indent ?? 0)}${text}` : text;
 }
 
 interface Bound {

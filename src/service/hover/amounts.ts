@@ -1,33 +1,52 @@
 import type { Statement } from '../../language/index.js';
 import { explainShort, figureText } from '../../report/index.js';
-import type { Comparison, Line } from '../../weigh/index.js';
+import type { Comparison, Line, Plan } from '../../weigh/index.js';
+import { labourLine } from '../../weigh/price-labour.js';
 import type { At } from '../at.js';
-import { linesBy } from './line-index.js';
+import { lineIndex } from './line-index.js';
 
 /** What the line comes to and how that was made, with the options in which it does. */
 export function amountsOf({ statement, above }: At, comparison: Comparison): string[] {
   if (statement === undefined) return [];
   const { money } = comparison;
+  const parent = above[above.length - 1];
   const by = new Map<string, string[]>();
-  for (const { option, totals, penalty } of comparison.options) {
-    for (const line of linesFrom(statement, above[above.length - 1], linesBy(totals))) {
-      const hours = line.hours === undefined ? '' : ` for ${figureText(line.hours, money)}`;
-      const ways = line.with.length === 0 || line.share === 'access' ? '' : ` with ${line.with.join(', ')}`;
-      const says = `${line.title}: ${figureText(line.amount, money)}${hours}${ways}${explainShort(line.amount, money)}`;
+  for (const { option, totals, penalty, planned } of comparison.options) {
+    for (const line of linesFrom(statement, parent, planned.chosen)) {
+      const says = sayLine(line, money);
       const options = by.get(says);
       if (options === undefined) by.set(says, [option.name]);
       else if (!options.includes(option.name)) options.push(option.name);
     }
     if (option.record.statement === statement) by.set(`${option.title}: ${figureText(totals.total, money)}, of which ${figureText(penalty.money, money)} access penalty`, []);
   }
+  if (by.size === 0 && parent !== undefined) return timeNotTaken(statement, parent, comparison);
   return [...by].map(([says, options]) => (options.length === 0 ? says : `${says} — in ${options.join(', ')}`));
 }
 
+function sayLine(line: Line, money: Comparison['money']): string {
+  const hours = line.hours === undefined ? '' : ` for ${figureText(line.hours, money)}`;
+  const ways = line.with.length === 0 || line.share === 'access' ? '' : ` with ${line.with.join(', ')}`;
+  return `${line.title}: ${figureText(line.amount, money)}${hours}${ways}${explainShort(line.amount, money)}`;
+}
+
 /** Lines of the statement itself, and those of the record above it whose figure stands on this line. */
-function linesFrom(statement: Statement, parent: Statement | undefined, lines: ReadonlyMap<Statement, readonly Line[]>): readonly Line[] {
+function linesFrom(statement: Statement, parent: Statement | undefined, plan: Plan): readonly Line[] {
+  const { lines, times } = lineIndex(plan);
   const own = lines.get(statement) ?? [];
-  const start = statement.tokens[0]?.start ?? 0;
-  const end = statement.tokens[statement.tokens.length - 1]?.end ?? 0;
-  const fromParent = parent === undefined ? [] : (lines.get(parent) ?? []).filter(({ at }) => at.start >= start && at.end <= end);
-  return [...own, ...fromParent];
+  if (parent === undefined) return own;
+  const { start, end } = placeOf(statement);
+  const taken = times.get(parent)?.get(start);
+  return [...own, ...(taken === undefined ? [] : [taken]), ...(lines.get(parent) ?? []).filter(({ at }) => at.start >= start && at.end <= end)];
+}
+
+/** A time with a way in that no option takes is priced all the same: it is what the plan was chosen against. */
+function timeNotTaken(statement: Statement, parent: Statement, { estimate, money }: Comparison): string[] {
+  const job = estimate.labour.find(({ record }) => record.statement === parent);
+  const mode = job?.modes.find(({ at }) => at.start === placeOf(statement).start);
+  return job === undefined || mode === undefined ? [] : [`${sayLine(labourLine(job, mode, money), money)} — in no option`];
+}
+
+function placeOf({ tokens }: Statement): { readonly start: number; readonly end: number } {
+  return { start: tokens[0]?.start ?? 0, end: tokens[tokens.length - 1]?.end ?? 0 };
 }

@@ -38,6 +38,8 @@ function isOwnName(of: Kind, tokens: readonly Token[], i: number): boolean {
 }
 
 function fieldSays(lead: string, { says, value }: Field): string[] {
+  // An example of a name would be some name that this estimate does not have.
+  if (value.refersTo !== undefined) return [`${lead}: ${says}`, value.says];
   const example = value.words === undefined ? value.examples[0] : Object.keys(value.words)[0];
   return [`${lead}: ${says}`, `For example: ${lead} ${example ?? ''}`.trimEnd()];
 }

@@ -3,24 +3,12 @@ import { mentionsIn, type Mention } from '../at.js';
 import type { Weighing } from '../types.js';
 
 const perRecord = new WeakMap<Record, readonly Mention[]>();
-const perWeighing = new WeakMap<Weighing, ReadonlyMap<string, readonly Mention[]>>();
 
-/** Every use of a name in an estimate and its shared files. Kept by record, so that a keystroke reads one anew. */
-export function mentionsOf(name: string, weighing: Weighing): readonly Mention[] {
-  let index = perWeighing.get(weighing);
-  if (index === undefined) {
-    const made = new Map<string, Mention[]>();
-    for (const record of weighing.resolved.records) {
-      for (const mention of mentionsBelow(record)) {
-        const list = made.get(mention.name);
-        if (list === undefined) made.set(mention.name, [mention]);
-        else list.push(mention);
-      }
-    }
-    index = made;
-    perWeighing.set(weighing, index);
-  }
-  return index.get(name) ?? [];
+/** Every place of a name in an estimate and its shared files. A keystroke makes the mentions of one record anew. */
+export function mentionsOf(name: string, { resolved }: Weighing): readonly Mention[] {
+  const found: Mention[] = [];
+  for (const record of resolved.records) for (const mention of mentionsBelow(record)) if (mention.name === name) found.push(mention);
+  return found;
 }
 
 export function mentionsBelow(record: Record): readonly Mention[] {

@@ -1,6 +1,5 @@
 import type { Range, Statement, Tree } from '../../language/index.js';
-import type { NamedKind } from '../../estimate/index.js';
-import { is, kinds, readBlock, type Amount, type Record } from '../../vocabulary/index.js';
+import { is, kinds, readBlock, type Amount, type Name, type Record } from '../../vocabulary/index.js';
 import type { Weighed } from '../../weigh/index.js';
 import { moneyText } from '../../report/index.js';
 import type { Symbol } from '../feature-types.js';
@@ -45,7 +44,8 @@ function symbolOf(record: Record, start: number, weighing: Weighing): Symbol {
 /** Lines that stand elsewhere and that an option names, where it names them. */
 function broughtIn(weighed: Weighed, start: number, weighing: Weighing): Symbol[] {
   const { record } = weighed.option;
-  const names = new Set(BRINGS.flatMap((key) => (record.values[key as keyof typeof record.values] as readonly { readonly at: unknown }[] | undefined) ?? []).map(({ at }) => at));
+  const values: { readonly [key: string]: unknown } = record.values;
+  const names = new Set(BRINGS.flatMap((key) => (values[key] ?? []) as readonly Name[]).map(({ at }) => at));
   const { scope } = weighing.resolved;
   return mentionsOf(record.block).filter(({ at }) => names.has(at)).map((mention) => {
     const target = meantBy(mention, scope);
@@ -60,7 +60,7 @@ function broughtIn(weighed: Weighed, start: number, weighing: Weighing): Symbol[
   });
 }
 
-function kindNamed(kind: NamedKind | string | undefined): Symbol['kind'] {
+function kindNamed(kind: string | undefined): Symbol['kind'] {
   return kind !== undefined && KINDS.has(kind) ? (kind as Symbol['kind']) : 'other';
 }
 

@@ -10,7 +10,8 @@ import { damaged } from './damage.js';
 
 const uri = uriOf('e.yard');
 const formatted = (text: string) => applyEdits(text, formatEdits(parse(uri, text)));
-const recordsIn = (text: string) => parse(uri, text).blocks.flatMap((block) => readBlock(block).records.map(recordJson));
+/** As one text: comparing two of these is quicker than comparing thousands of small values. */
+const recordsIn = (text: string) => parse(uri, text).blocks.flatMap((block) => readBlock(block).records.map((record) => JSON.stringify(recordJson(record)))).join('\n');
 const commentsIn = (text: string) => parse(uri, text).blocks.flatMap((block) => block.comments.map(({ start, end }) => block.text.slice(start, end).trimEnd()));
 const problemsIn = (text: string) => parse(uri, text).blocks.flatMap((block) => readBlock(block).problems.map(({ code, at }) => `${code} ${block.text.slice(at.start, at.end)}`));
 const blankLines = (text: string) => text.split(/\r?\n/).map((line) => line.trim() === '');
@@ -29,9 +30,10 @@ function totalsOf(text: string): unknown {
 describe('formatting an estimate whose white space is in disorder', () => {
   test('keeps records, comments, blank lines and line ends, and twice is as good as once', PATIENT, () => {
     fc.assert(fc.property(damaged, ({ before, after }) => {
-      expect(recordsIn(after)).toEqual(recordsIn(before));
+      const records = recordsIn(before);
+      expect(recordsIn(after)).toBe(records);
       const text = formatted(after);
-      expect(recordsIn(text)).toEqual(recordsIn(before));
+      expect(recordsIn(text)).toBe(records);
       expect(problemsIn(text)).toEqual([]);
       expect(commentsIn(text)).toEqual(commentsIn(after));
       expect(blankLines(text)).toEqual(blankLines(after));
@@ -40,7 +42,7 @@ describe('formatting an estimate whose white space is in disorder', () => {
       expect(text).not.toMatch(/[ \t]\r?$/m);
       expect(text).not.toMatch(/^\t/m);
       expect(formatted(text)).toBe(text);
-    }), runs(31, 120));
+    }), runs(31, 50));
   });
 
   test('changes no total and no problem', PATIENT, () => {
@@ -48,7 +50,7 @@ describe('formatting an estimate whose white space is in disorder', () => {
       const wanted = totalsOf(before);
       expect(totalsOf(after)).toEqual(wanted);
       expect(totalsOf(formatted(after))).toEqual(wanted);
-    }), runs(32, 40));
+    }), runs(32, 15));
   });
 
   test('keeps records where only a range or the line above the cursor is formatted', PATIENT, () => {
@@ -58,13 +60,14 @@ describe('formatting an estimate whose white space is in disorder', () => {
       const whole = formatEdits(tree);
       const part = formatEdits(tree, { start, end: Math.min(after.length, start + length) });
       const typed = formatOnTypeEdits(tree, after.indexOf('\n', start) + 1);
-      for (const one of [...part, ...typed]) expect(whole).toContainEqual(one);
+      const places = new Set(whole.map((one) => JSON.stringify(one)));
+      for (const one of [...part, ...typed]) expect(places.has(JSON.stringify(one))).toBe(true);
       for (const edits of [part, typed]) {
         const text = applyEdits(after, edits);
         expect(recordsIn(text)).toEqual(recordsIn(after));
         expect(problemsIn(text)).toEqual([]);
       }
-    }), runs(33, 60));
+    }), runs(33, 30));
   });
 });
 
@@ -78,7 +81,7 @@ describe('formatting any text', () => {
       expect(commentsIn(text)).toEqual(commentsIn(before));
       expect(formatted(text)).toBe(text);
       expect(print(parse(uri, text))).toBe(text);
-    }), runs(34, 150));
+    }), runs(34, 80));
   });
 
   test.each(Object.keys(goodFiles))('%s keeps its records', (name) => {
@@ -93,9 +96,8 @@ describe('formatting any text', () => {
 test('the edits are small: none holds a word', PATIENT, () => {
   fc.assert(fc.property(damaged, ({ after }) => {
     for (const { range, text } of formatEdits(parse(uri, after))) {
-      expect(after.slice(range.start, range.end)).toMatch(/^[ \t]*$/);
-      expect(text).toMatch(/^ *$/);
-      expect(after.slice(range.start, range.end)).not.toBe(text);
+      const replaced = after.slice(range.start, range.end);
+      if (!/^[ \t]*$/.test(replaced) || !/^ *$/.test(text) || replaced === text) expect(`${replaced} → ${text}`).toBe('white space alone');
     }
-  }), runs(35, 30));
+  }), runs(35, 20));
 });

@@ -71,8 +71,15 @@ describe('a line', () => {
   test('its amount, how it was made, and in which options', () => {
     expect(over('takes 1.$06 h with out').says).toContain('Coolant pump: 211.20 for 1.6 h with out = 1.6 h × 132.00 — in fix');
     expect(over('takes 9$0 h').says).toContain('Coolant pump: 1,188.00 for 9.0 h = 9.0 h × 132.00 — in used');
+    expect(over('be$0lt "Belt" 1 h').says).toContain('Belt: 132.00 for 1.0 h with lifted = 1.0 h × 132.00 — in fix');
     expect(over('2 a$0t 5.85').says).toContain('Seal: 11.70 = 2 × 5.85 — in fix, used');
   });
+});
+
+test('a time that no option takes is priced all the same', () => {
+  const text = `${SHOP}access out "Out"\n  remove 9 h\nlabour pump "Pump"\n  takes 2 h\n  takes 1 h with out\noption fix "Fix"\n  do pump\n`;
+  const { service: other } = serviceOver({ 'estimate.yard': text });
+  expect(other.hover(uriOf('estimate.yard'), text.indexOf('takes 1') + 1)?.paragraphs[0]).toBe('Pump: 132.00 for 1.0 h with out = 1.0 h × 132.00 — in no option');
 });
 
 describe('a name', () => {

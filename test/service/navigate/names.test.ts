@@ -90,7 +90,7 @@ describe('rename', () => {
   const renamed = (fixture: string, name: string): Record<string, string> | string => {
     const { service, uri, offset, others, texts } = atCursor(fixture);
     const result = service.rename(uri, offset, name, others);
-    return 'refused' in result ? (result.refused as string) : edited(texts, result);
+    return 'refused' in result ? (String(result.refused)) : edited(texts, result);
   };
 
   test('changes the line and all that name it, and nothing of another kind', () => {

@@ -64,7 +64,7 @@ describe('folding', () => {
           expect(apart || within).toBe(true);
         }
       });
-    }), runs(21, 60));
+    }), runs(21, 40));
   });
 });
 
@@ -103,7 +103,7 @@ describe('selection', () => {
         const wider = ranges[i + 1];
         if (wider !== undefined) expect(wider.start <= start && wider.end >= end && wider.end - wider.start > end - start).toBe(true);
       });
-    }), runs(22, 150));
+    }), runs(22, 100));
   });
 });
 
@@ -135,7 +135,7 @@ describe('symbols', () => {
         }
       };
       visit(over(text).symbols(uri), 0, text.length);
-    }), runs(23, 60));
+    }), runs(23, 40));
   });
 
   test('of a workspace are found by name and title', () => {
