@@ -29,6 +29,8 @@ interface Columns {
 }
 
 function columnsOf(alike: readonly Cells[]): Columns {
+  const [only, ...more] = alike;
+  if (only !== undefined && more.length === 0) return { name: only.name?.length ?? 0, title: only.title?.length ?? 0, whole: undefined, first: 0 };
   const figures = alike.map((line) => figureIn(line.slots[0]));
   const first = figures[0];
   const comparable = first !== undefined && figures.every((figure) => figure?.before === first.before);
