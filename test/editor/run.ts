@@ -11,7 +11,9 @@ import type { Settings } from './host/settings.js';
 import { runInHost } from './host/suite.js';
 import { runCases, type Case, type Outcome } from './suite/cases.js';
 import { drivenCases } from './suite/driven.js';
+import { languageDrivenCases } from './suite/language-driven.js';
 import { looksCases } from './suite/looks.js';
+import { packedCases, requirePacked } from './suite/packed.js';
 import { copySamples } from './suite/workspace.js';
 
 const estimate = 'pilgrim-v6.yard';
@@ -53,6 +55,23 @@ const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = 
   driven: async (browser) => {
     const workspace = await copySamples();
     return await inEditor(browser, 'driven', (editor) => drivenCases(editor, workspace), workspace.dir).finally(workspace.remove);
+  },
+  'language-driven': async (browser) => {
+    const workspace = await copySamples();
+    return await inEditor(browser, 'language', (editor) => languageDrivenCases(editor, workspace), workspace.dir).finally(workspace.remove);
+  },
+  packed: async (browser) => {
+    const workspace = await copySamples();
+    const host = await startHost({ workspace: workspace.dir, vsix: requirePacked(), automation: false, secret: true });
+    try {
+      const editor = await openEditor(browser, host, { viewport: { width: 1400, height: 900 } });
+      const outcome = await runCases('packed', await packedCases(editor, workspace), log, async () => log(`      ${await editor.screenshot('failed-packed')}`));
+      await editor.close();
+      return outcome;
+    } finally {
+      await host.stop();
+      await workspace.remove();
+    }
   },
   looks: async (browser) => {
     // What would only be noise in a picture.

@@ -7,27 +7,38 @@ import { resolveWithin, type ServiceHost } from '../../service/index.js';
 const LARGEST = 8_000_000;
 const MOST_FILES = 5_000;
 
-/** The files of an editor's workspace: open ones as they stand in the editor, all others as they are on disk. */
+/** Where the open documents stand. */
+export interface OpenDocuments {
+  readonly get: (uri: string) => TextDocument | undefined;
+}
+
+/**
+ * The files of an editor's workspace: open ones as they stand in the editor, all others as they are on disk. Editors
+ * spell one address in several ways (`%20`, `%3A`), so a file is known by its key, the address as Node spells it.
+ */
 export class Workspace {
   private readonly onDisk = new Map<string, { readonly text: string } | 'missing'>();
+  /** The editor's spelling of each open document, by its key. */
+  private readonly spellings = new Map<string, string>();
   private roots: readonly string[] = [];
   private found: readonly string[] | undefined;
 
-  constructor(private readonly open: { readonly get: (uri: string) => TextDocument | undefined }) {}
+  constructor(private readonly open: OpenDocuments) {}
 
   setRoots(uris: readonly string[]): void {
-    this.roots = uris.filter((uri) => uri.startsWith('file:')).map((uri) => fileURLToPath(uri));
+    this.roots = uris.flatMap((uri) => pathOf(uri) ?? []);
+    this.found = undefined;
   }
 
-  /** What the service reads; it knows files by their file: address. */
+  /** What the service reads. */
   readonly host: ServiceHost = {
-    read: (uri) => {
-      const document = this.open.get(uri);
-      return document === undefined ? this.readDisk(uri) : { text: document.getText() };
+    read: (key) => {
+      const document = this.document(key);
+      return document === undefined ? this.readDisk(key) : { text: document.getText() };
     },
-    resolvePath: (fromUri, written) => {
-      if (!fromUri.startsWith('file:')) return undefined;
-      const from = fileURLToPath(fromUri);
+    resolvePath: (fromKey, written) => {
+      const from = pathOf(fromKey);
+      if (from === undefined) return undefined;
       const root = this.rootOf(from);
       const target = resolveWithin(root, from, written);
       if (target === undefined || (existsSync(target) && !isBelow(realpathSync(target), realpathSync(root)))) return undefined;
@@ -36,40 +47,84 @@ export class Workspace {
     files: () => this.estimates(),
   };
 
+  opened(uri: string): void {
+    this.spellings.set(keyOf(uri), uri);
+  }
+
+  closed(uri: string): void {
+    this.spellings.delete(keyOf(uri));
+    this.changed(uri);
+  }
+
   /** A file changed on disk, came or went. */
   changed(uri: string): void {
-    this.onDisk.delete(uri);
+    this.onDisk.delete(keyOf(uri));
     this.found = undefined;
   }
 
-  /** Every estimate file below the roots; hidden folders and node_modules are passed over. */
+  /** For editors that don't tell of changes on disk: everything is read again. */
+  readAgain(): void {
+    this.onDisk.clear();
+    this.found = undefined;
+  }
+
+  /** The open document of a file. */
+  document(key: string): TextDocument | undefined {
+    const uri = this.spellings.get(key);
+    return uri === undefined ? undefined : this.open.get(uri);
+  }
+
+  openKeys(): readonly string[] {
+    return [...this.spellings.keys()];
+  }
+
+  /** The address as the editor spells it. */
+  shown(key: string): string {
+    return this.spellings.get(key) ?? key;
+  }
+
+  /** Every estimate file below the roots, and the open ones; hidden folders and node_modules are passed over. */
   estimates(): readonly string[] {
     if (this.found === undefined) {
       const found: string[] = [];
       for (const root of this.roots) collect(root, found);
       this.found = found;
     }
-    return this.found;
+    return [...new Set([...this.found, ...this.spellings.keys()])];
   }
 
   private rootOf(file: string): string {
     return this.roots.find((root) => isBelow(file, root)) ?? path.dirname(file);
   }
 
-  private readDisk(uri: string): { readonly text: string } | 'missing' {
-    let found = this.onDisk.get(uri);
+  private readDisk(key: string): { readonly text: string } | 'missing' {
+    let found = this.onDisk.get(key);
     if (found === undefined) {
-      found = readText(uri);
-      this.onDisk.set(uri, found);
+      found = readText(key);
+      this.onDisk.set(key, found);
     }
     return found;
   }
 }
 
-/** A file that can't be read is missing: the service says so at the line that names it. */
-function readText(uri: string): { readonly text: string } | 'missing' {
+/** The one spelling of an address that the service knows a file by. */
+export function keyOf(uri: string): string {
+  const file = pathOf(uri);
+  return file === undefined ? uri : pathToFileURL(file).href;
+}
+
+function pathOf(uri: string): string | undefined {
   try {
-    const file = fileURLToPath(uri);
+    return uri.startsWith('file:') ? fileURLToPath(uri) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A file that can't be read is missing: the service says so at the line that names it. */
+function readText(key: string): { readonly text: string } | 'missing' {
+  try {
+    const file = fileURLToPath(key);
     const stats = statSync(file);
     return stats.isFile() && stats.size <= LARGEST ? { text: readFileSync(file, 'utf8') } : 'missing';
   } catch {

@@ -28,15 +28,15 @@ interface Kept {
   readonly named: Map<string, number>;
 }
 
-/** By the first line of the file, which typing further down leaves as it is. */
+/** By the first line of the estimate’s own file, which typing further down leaves as it is. */
 const kept = new WeakMap<Record, Kept>();
 
 /**
  * Facts of every line. A keystroke replaces one record, so only what differs from the last time is worked out again;
  * the answer holds until the next call for the same file.
  */
-export function factsOf({ records }: Pick<Resolved, 'records'>): AllFacts {
-  const first = records[0];
+export function factsOf({ records, estimate: { uri } }: Pick<Resolved, 'records' | 'estimate'>): AllFacts {
+  const first = records.find(({ block }) => block.uri === uri);
   const before = first === undefined ? undefined : kept.get(first);
   if (before !== undefined && before.records.length === records.length) {
     for (let i = 0; i < records.length; i++) if (records[i] !== before.records[i]) replace(before, i, records[i] as Record);

@@ -13,6 +13,13 @@ async function textOf(location: vscode.Location): Promise<string> {
   return (await vscode.workspace.openTextDocument(location.uri)).getText(location.range);
 }
 
+/** Renames and saves every file that this changes. */
+async function rename(document: vscode.TextDocument, place: vscode.Position, name: string): Promise<void> {
+  const edit = await ask<vscode.WorkspaceEdit>('executeDocumentRenameProvider', document.uri, place, name);
+  await vscode.workspace.applyEdit(edit);
+  for (const [uri] of edit.entries()) same([uri.path, await (await vscode.workspace.openTextDocument(uri)).save()], [uri.path, true]);
+}
+
 export const nameCases: readonly Case[] = [
   {
     name: 'goes to where a name is given, in this file and in a shared one',
@@ -56,17 +63,15 @@ export const nameCases: readonly Case[] = [
       const place = at(heron, 'belt, |coolant');
       const ready = await ask<{ range: vscode.Range; placeholder: string }>('prepareRename', heron.uri, place);
       same([ready.placeholder, heron.getText(ready.range)], ['coolant', 'coolant']);
-      await vscode.workspace.applyEdit(await ask<vscode.WorkspaceEdit>('executeDocumentRenameProvider', heron.uri, place, 'cool-mix'));
-      await vscode.workspace.saveAll();
+      await rename(heron, place, 'cool-mix');
       for (const [i, name] of samples.entries()) {
         const after = await onDisk(name);
         same([name, mentions(after, 'cool-mix'), mentions(after, 'coolant')], [name, mentions(before[i] as string, 'coolant'), 0]);
         same(after.replaceAll('cool-mix', 'coolant'), before[i]);
       }
       await wait(200);
-      same(codes(heron.uri).filter((code) => code.startsWith('name-')), []);
-      await vscode.workspace.applyEdit(await ask<vscode.WorkspaceEdit>('executeDocumentRenameProvider', heron.uri, at(heron, 'belt, |cool-mix'), 'coolant'));
-      await vscode.workspace.saveAll();
+      same(codes(heron.uri).filter((code) => code.endsWith('-name')), []);
+      await rename(heron, at(heron, 'belt, |cool-mix'), 'coolant');
       same(await Promise.all(samples.map(onDisk)), before);
     },
   },

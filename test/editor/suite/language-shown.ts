@@ -93,9 +93,9 @@ export const shownCases: readonly Case[] = [
       await until('the new totals', async () => (JSON.stringify(await lensesOf(pilgrim)) === JSON.stringify(after.lenses) ? true : undefined));
       await until('the estimate checked again', () => (told.includes(pilgrim.uri.path) ? true : undefined));
       await replace(shop, 'part coolant', 'part cool-mix');
-      await problem(pilgrim.uri, 'name-unknown');
+      await problem(pilgrim.uri, 'unknown-name');
       await replace(shop, 'part cool-mix', 'part coolant');
-      await gone(pilgrim.uri, 'name-unknown');
+      await gone(pilgrim.uri, 'unknown-name');
       await replace(shop, '140.00', '132.00');
       listening.dispose();
       same(told.includes(alone.uri.path), false);

@@ -9,9 +9,8 @@ import { readProblems } from '../host/reading.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
-import { acceptSuggestion, colourOf, lineText, renameAtCursor } from './language-keys.js';
+import { acceptSuggestion, colourOf, goTo, renameAtCursor, waitForShown } from './language-keys.js';
 import { pageFrame, pressTitle } from './panel.js';
-import { whereIs } from './expected.js';
 import type { Workspace } from './workspace.js';
 
 export const packed = path.join(repository, 'dist', 'steelyard.vsix');
@@ -28,20 +27,21 @@ export async function packedCases(editor: Editor, workspace: Workspace): Promise
       name: 'colours the text',
       async run() {
         await openFile(editor, 'heron-pump.yard');
-        await retry('two colours', async () => ((await colourOf(editor, 'option')) !== (await colourOf(editor, '"Pump,')) ? true : undefined)).catch(async () => {
-          await goToLine(editor, whereIs(heron, 'option in-car').line);
-          assert.notEqual(await colourOf(editor, 'option'), await colourOf(editor, 'in-car'));
+        await goTo(editor, heron, '|option in-car');
+        const colours = await retry('three colours in a line', async () => {
+          const found = await Promise.all(['option', 'in-car', '"Pump,'].map((word) => colourOf(editor, /^option.in-car/, word)));
+          return new Set(found).size === found.length ? found : undefined;
         });
+        assert.equal(colours.length, 3);
       },
     },
     {
       name: 'completes a line by keyboard',
       async run() {
-        await goToLine(editor, whereIs(heron, 'caution  coolant').line);
-        await editor.page.keyboard.press('End');
-        await typeText(editor, ', ele');
-        await acceptSuggestion(editor, 'electric');
-        await retry('the line', async () => (/caution\s+coolant, electric/.test(await lineText(editor)) ? true : undefined));
+        await goTo(editor, heron, 'uses pump, belt, coolant|');
+        await typeText(editor, ', oil');
+        await acceptSuggestion(editor, 'oil-filter');
+        await waitForShown(editor, /uses +pump, belt, coolant, oil-filter/);
       },
     },
     {
@@ -59,10 +59,10 @@ export async function packedCases(editor: Editor, workspace: Workspace): Promise
     {
       name: 'renames a name',
       async run() {
-        const { line, column } = whereIs(heron, 'part belt');
-        await goToLine(editor, line, column + 6);
+        await goTo(editor, heron, 'part |belt');
         await renameAtCursor(editor, 'drive-belt');
-        await retry('the new name', async () => ((await lineText(editor)).includes('part drive-belt') ? true : undefined));
+        await waitForShown(editor, /^part drive-belt/);
+        await waitForShown(editor, /uses +pump, drive-belt, coolant/);
       },
     },
     {

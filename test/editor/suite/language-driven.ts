@@ -1,0 +1,171 @@
+// Writing an estimate by keyboard, and the pictures of what then stands beside the text.
+import assert from 'node:assert/strict';
+import { cursorPosition, focusEditor, goToLine, openFile, runCommand, typeText } from '../host/actions.js';
+import type { Editor } from '../host/browser.js';
+import { patience, retry } from '../host/retry.js';
+import type { Case } from './cases.js';
+import { problemsOf } from './driven.js';
+import { moneyIn } from './expected.js';
+import { acceptFix, acceptSuggestion, goTo, linesShown, renameAtCursor, waitForShown } from './language-keys.js';
+import { pageFrame } from './panel.js';
+import { chooseTheme } from './themed.js';
+import type { Workspace } from './workspace.js';
+
+const NAME = 'heron-pump.yard';
+
+/** The story of one session; each case leaves the text as it was. */
+export async function languageDrivenCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
+  const { page } = editor;
+  const [heron, shop] = [await workspace.read(NAME), await workspace.read('shop.yard')];
+  const money = moneyIn({ [NAME]: heron, 'shop.yard': shop }, NAME);
+  const key = async (...keys: string[]): Promise<void> => {
+    await focusEditor(editor);
+    for (const one of keys) await page.keyboard.press(one);
+  };
+  /** Back to the text on disk; the cases write nothing but what a rename saves. */
+  const revert = () => runCommand(editor, 'File: Revert File');
+
+  return [
+    {
+      name: 'amounts and totals stand beside the text, light and dark',
+      async run() {
+        await openFile(editor, NAME);
+        for (const theme of ['light', 'dark'] as const) {
+          await chooseTheme(editor, theme);
+          await goTo(editor, heron, '|access engine-lifted');
+          await waitForShown(editor, /^part belt .*44\.10/);
+          await editor.screenshot(`language-${theme}`);
+          await goToLine(editor, heron.split('\n').length);
+          await page.locator('.codelens-decoration', { hasText: money('lifted.total') }).waitFor({ timeout: patience });
+          await editor.screenshot(`language-${theme}-options`);
+        }
+      },
+    },
+    {
+      name: 'a line is completed by typing and taking a suggestion',
+      async run() {
+        await goTo(editor, heron, 'uses pump, belt, coolant|');
+        await typeText(editor, ', oil');
+        await acceptSuggestion(editor, 'oil-filter');
+        await waitForShown(editor, /uses +pump, belt, coolant, oil-filter/);
+        await editor.screenshot('language-completed');
+        await revert();
+      },
+    },
+    {
+      name: 'a fix is taken with the keyboard',
+      async run() {
+        await goTo(editor, heron, 'takes 10.5 / 11.0 / 14| h');
+        await key('Delete');
+        await waitForShown(editor, /14h/);
+        await acceptFix(editor, 'Write 14 h');
+        await waitForShown(editor, /10\.5 \/ 11\.0 \/ 14 h/);
+        await revert();
+      },
+    },
+    {
+      name: 'a shared file that is missing is made by a fix',
+      async run() {
+        await goTo(editor, heron, 'use "|shop.yard"');
+        await typeText(editor, 'our-');
+        await goTo(editor, heron, 'use "|shop.yard"');
+        await acceptFix(editor, 'Create our-shop.yard with a shop to fill in');
+        await retry('the file', async () => ((await workspace.read('our-shop.yard')).startsWith('steelyard 1\n') ? true : undefined));
+        await openFile(editor, NAME);
+        await revert();
+      },
+    },
+    {
+      name: 'a name is changed over two files, and back',
+      async run() {
+        await goTo(editor, heron, 'do pump, road-|test\n way in-car');
+        await renameAtCursor(editor, 'try-out');
+        await waitForShown(editor, /do +pump, try-out/);
+        await retry('the new name in the shop’s file', async () => ((await workspace.read('shop.yard')).includes('labour try-out') ? true : undefined));
+        await goTo(editor, heron, 'do pump, road-|test\n way in-car');
+        await renameAtCursor(editor, 'road-test');
+        await waitForShown(editor, /do +pump, road-test/);
+        await retry('the old bytes', async () => ((await workspace.read('shop.yard')) === shop ? true : undefined));
+        await runCommand(editor, 'File: Save All Files').catch(() => key('Control+s'));
+        await retry('the old bytes', async () => ((await workspace.read(NAME)) === heron ? true : undefined));
+      },
+    },
+    {
+      name: 'the file is put into columns',
+      async run() {
+        await goTo(editor, heron, 'part belt "Drive belt"|');
+        await typeText(editor, '      ');
+        await runCommand(editor, 'Format Document');
+        const line = heron.split('\n').find((one) => one.startsWith('part belt')) as string;
+        await retry('the columns', async () => ((await linesShown(editor)).some((one) => one.startsWith(line)) ? true : undefined));
+        await revert();
+      },
+    },
+    {
+      name: 'lines fold and unfold',
+      async run() {
+        await goTo(editor, heron, 'access |engine-out');
+        await waitForShown(editor, /Wheel alignment/);
+        await key('Control+Shift+BracketLeft');
+        await retry('the lines folded away', async () => ((await linesShown(editor)).some((line) => line.includes('Wheel alignment')) ? undefined : true));
+        await key('Control+Shift+BracketRight');
+        await waitForShown(editor, /Wheel alignment/);
+      },
+    },
+    {
+      name: 'the totals that a line comes into are listed, and lead to the comparison',
+      async run() {
+        await goTo(editor, heron, 'labour |pump');
+        await runCommand(editor, 'Steelyard: Show totals that use this line');
+        const entry = page.locator('.quick-input-widget .monaco-list-row', { hasText: `Pump, engine raised off one mount: ${money('lifted.line.pump')}` });
+        await entry.first().waitFor({ timeout: patience });
+        await editor.screenshot('language-totals');
+        await page.keyboard.press('Enter');
+        await (await pageFrame(editor)).locator('#page h1').waitFor({ timeout: patience });
+      },
+    },
+    {
+      name: 'the language status says which way out is cheapest',
+      async run() {
+        await focusEditor(editor);
+        const pick = page.locator('[id="status.languageStatus"]');
+        const cheapest = (['in-car', 'lifted', 'out'] as const).reduce((a, b) => (amount(money(`${b}.total`)) < amount(money(`${a}.total`)) ? b : a));
+        await retry('the pick in the status', async () => {
+          await page.mouse.move(700, 300);
+          await pick.hover({ timeout: 2000 });
+          return (await page.locator('.hover-language-status').allInnerTexts()).some((text) => text.includes(`${cheapest} \u2212`)) ? true : undefined;
+        });
+        await editor.screenshot('language-status');
+        await page.mouse.move(700, 300);
+      },
+    },
+    {
+      name: 'a use line leads to the shop’s file',
+      async run() {
+        await goTo(editor, heron, 'use "shop|.yard"');
+        await runCommand(editor, 'Open Link');
+        await page.locator('.tab.active[data-resource-name="shop.yard"]').waitFor({ timeout: patience });
+      },
+    },
+    {
+      name: 'a new estimate is stepped through with Tab',
+      async run() {
+        await runCommand(editor, 'Steelyard: New estimate');
+        await waitForShown(editor, /^vehicle "Year, make, model and engine"/);
+        await waitForShown(editor, /^use "shop\.yard"/);
+        await typeText(editor, '2011 Ostler Wren');
+        await waitForShown(editor, /^vehicle "2011 Ostler Wren"/);
+        await key('Tab');
+        await typeText(editor, '98500');
+        await waitForShown(editor, /odometer +98500 mi/);
+        const { line } = await cursorPosition(editor);
+        await key('Tab');
+        await retry('the next gap', async () => ((await cursorPosition(editor)).line === line + 1 ? true : undefined));
+        await editor.screenshot('language-new');
+      },
+    },
+    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+  ];
+}
+
+const amount = (text: string): number => Number(text.replace(/[^\d.]/g, ''));
