@@ -7,5 +7,7 @@ export default defineConfig({
     // Two cores are what the build machines have.
     pool: 'threads',
     maxWorkers: 2,
+    // The rooms keep nothing but what hangs on the identity of a tree, so files can share them.
+    isolate: false,
   },
 });

@@ -10,7 +10,7 @@ const FAMILIES = ['shape', 'names', 'job', 'money'];
 export const allRules: readonly Rule<never>[] = [...[syntaxRules, readRules, valueRules, fileRules, nameRules, moneyRules, workRules, allowRules]
   .flatMap((room) => Object.values(room) as unknown[])
   .filter(isRule), ...allChecks.map((check) => check.rule)]
-  .sort((a, b) => order(a) - order(b) || a.code.localeCompare(b.code));
+  .sort((a, b) => order(a) - order(b) || (a.code < b.code ? -1 : 1));
 
 export const ruleByCode: ReadonlyMap<string, Rule<never>> = new Map(allRules.map((rule) => [rule.code, rule]));
 

@@ -1,5 +1,6 @@
-// `node src/tools/run.mjs test/editor/run.ts [node] [web] [driven] [looks] [--pictures]`: builds the extension and
-// runs the editor tests, or those that are named, against a real editor, one after the other. The last line says how many passed and failed.
+// `node src/tools/run.mjs test/editor/run.ts [PART…] [--pictures]`: builds the extension and runs the editor tests, or
+// the parts that are named (`named` below), against a real editor, one after the other. The last line says how many
+// passed and failed.
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
 import { launchBrowser, openEditor, type Editor } from './host/browser.js';
@@ -13,7 +14,7 @@ import { runCases, type Case, type Outcome } from './suite/cases.js';
 import { drivenCases } from './suite/driven.js';
 import { languageDrivenCases } from './suite/language-driven.js';
 import { looksCases } from './suite/looks.js';
-import { packedCases, requirePacked } from './suite/packed.js';
+import { makePackage, packedCases } from './suite/packed.js';
 import { copySamples } from './suite/workspace.js';
 
 const estimate = 'pilgrim-v6.yard';
@@ -62,7 +63,7 @@ const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = 
   },
   packed: async (browser) => {
     const workspace = await copySamples();
-    const host = await startHost({ workspace: workspace.dir, vsix: requirePacked(), automation: false, secret: true });
+    const host = await startHost({ workspace: workspace.dir, vsix: await makePackage(), automation: false, secret: true });
     try {
       const editor = await openEditor(browser, host, { viewport: { width: 1400, height: 900 } });
       const outcome = await runCases('packed', await packedCases(editor, workspace), log, async () => log(`      ${await editor.screenshot('failed-packed')}`));

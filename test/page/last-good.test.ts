@@ -43,7 +43,7 @@ describe('last good figures', () => {
   test('stay for all options that a broken shared line spoils', () => {
     const { show, page } = typing();
     const before = totals(show());
-    const broken = totals(show((text) => text.replace('132.00  usual', '132.0.0  usual'), '/shop.yard'));
+    const broken = totals(show((text) => text.replace('132.00 usual', '132.0.0  usual'), '/shop.yard'));
     expect(Object.entries(broken)).toEqual(Object.entries(before).map(([key, [, total]]) => [key, ['last-good', total]]));
     expect(page()).toMatch(/line \d+ of shop\.yard<\/button> can’t be read/);
   });

@@ -1,6 +1,6 @@
 import * as lsp from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { createLanguageService } from '../../service/index.js';
+import { createLanguageService, type Severities } from '../../service/index.js';
 import { diagnostic, Positions, type Addresses } from './convert.js';
 import { Problems } from './problems.js';
 import { answer, capabilities } from './requests.js';
@@ -46,17 +46,20 @@ export function serve(input: NodeJS.ReadableStream, output: NodeJS.WritableStrea
     if (users.length > 0) refresh();
   };
 
+  let given: Severities = {};
+  /** What came with the start stays, where the settings don't say otherwise. */
   const configure = (settings: unknown) => {
-    service.configure({ severities: severitiesIn(settings) });
+    service.configure({ severities: { ...given, ...severitiesIn(settings) } });
     checkAll();
   };
   const askForSettings = () => void connection.workspace.getConfiguration('steelyard').then(configure, () => undefined);
 
   connection.onInitialize((params) => {
     client = clientOf(params);
-    // eslint-disable-next-line @typescript-eslint/no-deprecated -- the only root that older editors send
+    // Older editors send one root alone.
     workspace.setRoots(params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri === null ? [] : [params.rootUri]));
-    service.configure({ severities: severitiesIn(params.initializationOptions) });
+    given = severitiesIn(params.initializationOptions);
+    configure(undefined);
     return { capabilities, serverInfo: { name: 'steelyard', version } };
   });
   connection.onInitialized(() => {
@@ -85,8 +88,9 @@ export function serve(input: NodeJS.ReadableStream, output: NodeJS.WritableStrea
   });
   documents.onDidClose(({ document }) => {
     const key = keyOf(document.uri);
-    workspace.closed(document.uri);
+    // Cleared first, under the address that the editor knows.
     problems.put(key, undefined);
+    workspace.closed(document.uri);
     service.forget(key);
     checkUsersOf(key);
   });

@@ -5,7 +5,10 @@ import { isEstimate, type Key } from '../places.js';
 
 /** What the extension colours beyond the grammar; the manifest maps each to scopes that themes know. */
 const types: readonly SemanticToken['type'][] = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'unknown'];
-export const legend = new vscode.SemanticTokensLegend(types.map((type) => `estimate-${type}`), ['declaration', 'deprecated']);
+export const legend = new vscode.SemanticTokensLegend(types.map((type) => `estimate-${type}`), ['declaration']);
+
+/** Around an amount, so that it is not read as one of the figures of its line, on whatever ground a theme puts it. */
+const GAP = '\u00a0';
 
 /**
  * Amounts behind lines, totals above options, colours of names. The editor asks again by itself when the text of an
@@ -35,7 +38,7 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
     const key = document.uri.toString();
     await this.desk.whole(key);
     return this.desk.service.inlayHints(key, { start: document.offsetAt(range.start), end: document.offsetAt(range.end) }).map(({ offset, label, says }) => {
-      const hint = new vscode.InlayHint(document.positionAt(offset), label);
+      const hint = new vscode.InlayHint(document.positionAt(offset), GAP + label + GAP);
       hint.paddingLeft = true;
       hint.tooltip = says;
       return hint;
@@ -59,7 +62,7 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
     await this.desk.whole(key);
     for (const one of this.desk.service.semanticTokens(key)) {
       const at = this.desk.positions.range({ uri: key, range: one.range });
-      if (at !== undefined) builder.push(at, `estimate-${one.type}`, [...(one.gives ? ['declaration'] : []), ...(one.unused ? ['deprecated'] : [])]);
+      if (at !== undefined) builder.push(at, `estimate-${one.type}`, one.gives ? ['declaration'] : []);
     }
     return builder.build();
   }

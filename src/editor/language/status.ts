@@ -24,6 +24,7 @@ export class Status implements vscode.Disposable {
   }
 
   private show(): void {
+    if (vscode.window.activeTextEditor === undefined) return; // the panel has the keyboard: the pick stays
     const key = activeKey();
     const status = key === undefined ? undefined : this.desk.service.status(key);
     this.item.text = status?.short ?? 'No options yet';

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { Desk } from '../desk.js';
 import { isEstimate } from '../places.js';
 
-/** Shows which totals the line under the cursor comes into; choosing one opens the comparison there. */
+/** Shows which totals the line under the cursor comes into; choosing one opens the comparison. */
 export async function showTotalsUsing(desk: Desk): Promise<void> {
   const editor = vscode.window.activeTextEditor;
   if (editor === undefined || !isEstimate(editor.document)) return;

@@ -10,6 +10,7 @@ import { resolve } from '../../estimate/index.js';
 import { weigh } from '../../weigh/index.js';
 import { largeEstimate } from './large-estimate.js';
 import { measure, row, type Measured } from './measure.js';
+import { measureManyFiles } from './measure-many-files.js';
 import { jsonService, yamlService } from './peers.js';
 
 const LINES = 10_000;
@@ -69,6 +70,7 @@ for (const peer of [jsonService(records, schema), yamlService(records)]) {
 console.log(`${text.split('\n').length.toLocaleString('en')} lines, ${(text.length / 1024).toFixed(0)} KB; Node ${process.version}; ${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores\n`);
 console.log(row('', 'median', 'fastest', '95 %'));
 for (const one of results) console.log(one.label === '' ? '' : row(one.label, ...summary(one)));
+for (const line of measureManyFiles()) console.log(line);
 
 function summary({ ms }: Measured): [string, string, string] {
   const sorted = [...ms].sort((a, b) => a - b);

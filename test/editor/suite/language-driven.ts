@@ -33,7 +33,7 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
         for (const theme of ['light', 'dark'] as const) {
           await chooseTheme(editor, theme);
           await goTo(editor, heron, '|access engine-lifted');
-          await waitForShown(editor, /^part belt .*44\.10/);
+          await waitForShown(editor, /^ +remove .* h.*132\.00/);
           await editor.screenshot(`language-${theme}`);
           await goToLine(editor, heron.split('\n').length);
           await page.locator('.codelens-decoration', { hasText: money('lifted.total') }).waitFor({ timeout: patience });
@@ -133,7 +133,8 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
         await retry('the pick in the status', async () => {
           await page.mouse.move(700, 300);
           await pick.hover({ timeout: 2000 });
-          return (await page.locator('.hover-language-status').allInnerTexts()).some((text) => text.includes(`${cheapest} \u2212`)) ? true : undefined;
+          await page.locator('.hover-language-status', { hasText: `${cheapest} \u2212` }).waitFor({ timeout: 4000 });
+          return true;
         });
         await editor.screenshot('language-status');
         await page.mouse.move(700, 300);
@@ -152,7 +153,7 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
       async run() {
         await runCommand(editor, 'Steelyard: New estimate');
         await waitForShown(editor, /^vehicle "Year, make, model and engine"/);
-        await waitForShown(editor, /^use "shop\.yard"/);
+        await waitForShown(editor, /^use "(our-)?shop\.yard"/);
         await typeText(editor, '2011 Ostler Wren');
         await waitForShown(editor, /^vehicle "2011 Ostler Wren"/);
         await key('Tab');

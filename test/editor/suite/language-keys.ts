@@ -76,8 +76,13 @@ export async function renameAtCursor(editor: Editor, name: string): Promise<void
   await input.waitFor({ state: 'hidden', timeout: patience });
 }
 
-/** The colour of the piece of a line that starts with a word. */
-export async function colourOf({ page }: Editor, line: RegExp, word: string): Promise<string> {
-  const span = page.locator('.editor-instance .view-line', { hasText: line }).first().locator('span span').filter({ hasText: word }).first();
-  return await span.evaluate('(one) => getComputedStyle(one).color', undefined, { timeout: patience });
+/** The colours of the pieces of a line, which starts with the first of them. */
+export async function coloursOf({ page }: Editor, pieces: readonly string[]): Promise<readonly string[]> {
+  return await page.evaluate<string[]>(`(() => {
+    const pieces = ${JSON.stringify(pieces)};
+    const plain = (one) => one.textContent.replaceAll('\u00a0', ' ');
+    const line = [...document.querySelectorAll('.editor-instance .view-line')].find((one) => plain(one).startsWith(pieces.slice(0, 2).join(' ')));
+    const spans = line === undefined ? [] : [...line.querySelectorAll('span span')];
+    return pieces.flatMap((piece) => spans.filter((one) => plain(one).includes(piece)).slice(0, 1)).map((one) => getComputedStyle(one).color);
+  })()`);
 }

@@ -6,7 +6,7 @@ import { ok, same } from './expect.js';
 import { ask, at, closeAll, codes, everything, gone, inWorkspace, onDisk, open, problem, problemsOf, replace, serviceOver, until, wait, write } from './language-kit.js';
 
 const hintsOf = async (document: vscode.TextDocument): Promise<string[]> => (await ask<vscode.InlayHint[]>('executeInlayHintProvider', document.uri, everything(document)))
-  .map(({ position, label }) => `${position.line} ${typeof label === 'string' ? label : label.map(({ value }) => value).join('')}`);
+  .map(({ position, label }) => `${position.line} ${(typeof label === 'string' ? label : label.map(({ value }) => value).join('')).trim()}`);
 const lensesOf = async (document: vscode.TextDocument): Promise<string[]> => (await ask<vscode.CodeLens[]>('executeCodeLensProvider', document.uri)).map(({ range, command }) => `${range.start.line} ${command?.title ?? ''}`);
 
 /** The same from the service over texts in memory. */

@@ -1,23 +1,28 @@
 // What a user really gets: the packed extension, installed into a clean editor without anything of the tests in it.
 import assert from 'node:assert/strict';
-import { existsSync } from 'node:fs';
+import { mkdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { goToLine, openFile, typeText } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { repository } from '../host/paths.js';
+import { run } from '../host/process.js';
 import { readProblems } from '../host/reading.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
-import { acceptSuggestion, colourOf, goTo, renameAtCursor, waitForShown } from './language-keys.js';
+import { acceptSuggestion, coloursOf, goTo, renameAtCursor, waitForShown } from './language-keys.js';
 import { pageFrame, pressTitle } from './panel.js';
 import type { Workspace } from './workspace.js';
 
-export const packed = path.join(repository, 'dist', 'steelyard.vsix');
-
-export function requirePacked(): string {
-  if (!existsSync(packed)) throw new Error(`${path.relative(repository, packed)} is missing: run "npm run package" first.`);
-  return packed;
+/** Packs what is built, as `npm run package` does, so that no older package is tested. */
+export async function makePackage(): Promise<string> {
+  const manifest = JSON.parse(await readFile(path.join(repository, 'package.json'), 'utf8')) as { scripts: { package: string } };
+  const words = /vsce (package .*) --out/.exec(manifest.scripts.package)?.[1]?.split(' ');
+  if (words === undefined) throw new Error('The script “package” does not end with vsce package … --out FILE.');
+  const file = path.join(repository, 'dist', 'editor-test', 'steelyard.vsix');
+  await mkdir(path.dirname(file), { recursive: true });
+  await run(path.join(repository, 'node_modules', '.bin', 'vsce'), [...words, '--out', file], { cwd: repository });
+  return file;
 }
 
 export async function packedCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
@@ -28,11 +33,8 @@ export async function packedCases(editor: Editor, workspace: Workspace): Promise
       async run() {
         await openFile(editor, 'heron-pump.yard');
         await goTo(editor, heron, '|option in-car');
-        const colours = await retry('three colours in a line', async () => {
-          const found = await Promise.all(['option', 'in-car', '"Pump,'].map((word) => colourOf(editor, /^option.in-car/, word)));
-          return new Set(found).size === found.length ? found : undefined;
-        });
-        assert.equal(colours.length, 3);
+        const pieces = ['option', 'in-car', '"Pump,'];
+        await retry('three colours in a line', async () => (new Set(await coloursOf(editor, pieces)).size === pieces.length ? true : undefined));
       },
     },
     {
