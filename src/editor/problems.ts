@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { Diagnostic } from '../service/index.js';
 import type { Desk } from './desk.js';
+import { explaining } from './manual.js';
 import { isEstimate, type Key } from './places.js';
 
 const severities: Readonly<Record<Diagnostic['severity'], vscode.DiagnosticSeverity>> = {
@@ -59,7 +60,9 @@ export class Problems implements vscode.Disposable {
     if (range === undefined) return [];
     const shown = new vscode.Diagnostic(range, diagnostic.text, severities[diagnostic.severity]);
     shown.source = 'Steelyard';
-    shown.code = diagnostic.code;
+    shown.code = { value: diagnostic.code, target: explaining(diagnostic.code) };
+    // The editor fades what nothing uses.
+    if (diagnostic.code === 'unused-line') shown.tags = [vscode.DiagnosticTag.Unnecessary];
     const related = diagnostic.related === undefined ? undefined : positions.location(diagnostic.related.place);
     if (related !== undefined) shown.relatedInformation = [new vscode.DiagnosticRelatedInformation(related, diagnostic.related?.says ?? '')];
     return [shown];

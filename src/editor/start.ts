@@ -5,6 +5,7 @@ import { Hovers } from './hovers.js';
 import type { LeadsOut } from './links.js';
 import { ComparisonPanel } from './panel.js';
 import { isEstimate } from './places.js';
+import { registerManual } from './manual.js';
 import { Problems } from './problems.js';
 import { Actions } from './language/actions.js';
 import { checkAll } from './language/check-all.js';
@@ -30,6 +31,7 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
     problems,
     panel,
     shelf,
+    registerManual(context.extensionUri),
     ...languageFeatures(language, desk, shelf),
     vscode.window.registerWebviewPanelSerializer(ComparisonPanel.type, panel),
     vscode.commands.registerCommand('steelyard.showComparison', (of: unknown) => {

@@ -70,15 +70,23 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
   });
 }
 
+const namedWays = new WeakMap<object, readonly Name[]>();
+
 /** Every way in that a job's times name. */
 function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {
-  const below = record.children.flatMap((child) => (is(child, kinds.takes) ? (child.values.with ?? []) : []));
-  return record.values.with === undefined ? below : [...record.values.with, ...below];
+  let found = namedWays.get(record);
+  if (found === undefined) {
+    const below = record.children.flatMap((child) => (is(child, kinds.takes) ? (child.values.with ?? []) : []));
+    found = record.values.with === undefined ? below : [...record.values.with, ...below];
+    namedWays.set(record, found);
+  }
+  return found;
 }
 
 /** Names behind `uses` stand for parts first, then for outside work. */
 function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): { readonly parts: Part[]; readonly sublets: Sublet[] } {
   if (uses === undefined) return { parts: [], sublets: [] };
+  if (lookup.scope.namesOf('sublet').size === 0) return { parts: pick(uses, lookup.part), sublets: [] };
   const isSublet = ({ name }: Name) => lookup.scope.find('part', name) === undefined && lookup.scope.find('sublet', name) !== undefined;
   return { parts: pick(uses.filter((name) => !isSublet(name)), lookup.part), sublets: pick(uses.filter(isSublet), lookup.sublet) };
 }

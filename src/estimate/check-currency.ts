@@ -2,9 +2,14 @@ import { problem, type Problem } from '../language/index.js';
 import type { Amount, Record } from '../vocabulary/index.js';
 import * as rules from './money-rules.js';
 
+/** Records without an amount in any other currency than this. */
+const onlyIn = new WeakMap<Record, string>();
+
 /** Reports amounts that name another currency than the shop's. */
 export function checkCurrencies(records: readonly Record[], shopCurrency: string, problems: Problem[]): void {
   for (const record of records) {
+    if (onlyIn.get(record) === shopCurrency) continue;
+    const before = problems.length;
     for (const key in record.values) {
       const value = record.values[key] as Partial<Amount> | undefined;
       if (value?.currency !== undefined && value.currency !== shopCurrency && value.at !== undefined) {
@@ -12,5 +17,6 @@ export function checkCurrencies(records: readonly Record[], shopCurrency: string
       }
     }
     checkCurrencies(record.children, shopCurrency, problems);
+    if (problems.length === before) onlyIn.set(record, shopCurrency);
   }
 }

@@ -1,6 +1,7 @@
 import { limits, problem, type Block, type Problem, type Span } from '../language/index.js';
 import { closest, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
+import { sameItems } from './remember.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
@@ -8,11 +9,28 @@ const MOST_TOLD = 4 * limits.problems;
 const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
+/**
+ * The names that the same file gave last, and an object that stands for them: as long as a file gives the same names,
+ * a record whose names were all found need not be looked through again.
+ */
+const namesBefore = new WeakMap<Record, { readonly names: readonly string[]; readonly standIn: object }>();
+const allFoundAmong = new WeakMap<Record, object>();
+
+function standInFor(first: Record | undefined, names: readonly string[]): object {
+  if (first === undefined) return {};
+  const before = namesBefore.get(first);
+  if (before !== undefined && sameItems(before.names, names)) return before.standIn;
+  const standIn = {};
+  namesBefore.set(first, { names, standIn });
+  return standIn;
+}
+
 /** Every name of an estimate, by kind: a part and the job that fits it may share one. */
 export class Scope {
   /** Blocks with a name that nothing has, where that was not told any more. */
   readonly spoiled = new Set<Block>();
   private readonly byKind = new Map<string, Map<string, Record>>(NAMED_KINDS.map((kind) => [kind, new Map<string, Record>()]));
+  private readonly namesStandIn: object;
 
   constructor(
     records: readonly Record[],
@@ -24,6 +42,9 @@ export class Scope {
       if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
       for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') this.add(child);
     }
+    const names: string[] = [];
+    for (const [kind, ofKind] of this.byKind) names.push(`${kind}:`, ...ofKind.keys());
+    this.namesStandIn = standInFor(records[0], names);
   }
 
   private add(record: Record): void {
@@ -44,13 +65,20 @@ export class Scope {
 
   /** Reports names of a record, and of all below it, that nothing has. */
   checkNames(record: Record): void {
+    if (allFoundAmong.get(record) === this.namesStandIn) return;
+    const before = this.problems.length + this.spoiled.size;
+    this.lookThrough(record);
+    if (this.problems.length + this.spoiled.size === before) allFoundAmong.set(record, this.namesStandIn);
+  }
+
+  private lookThrough(record: Record): void {
     for (const { key, refersTo, builtIn } of referencesOf(record.kind)) {
       const value = record.values[key] as Name | readonly Name[] | undefined;
       if (value === undefined) continue;
       if (Array.isArray(value)) for (const name of value as readonly Name[]) this.checkName(name, refersTo, builtIn);
       else this.checkName(value as Name, refersTo, builtIn);
     }
-    for (const child of record.children) this.checkNames(child);
+    for (const child of record.children) this.lookThrough(child);
   }
 
   private checkName(name: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): void {

@@ -158,7 +158,8 @@ function store(draft: Draft, key: string, field: Field, value: unknown): void {
 /** A figure with no word in front: a quantity where `at` follows, or else the first free slot that takes its unit. */
 function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
   const { count, figures } = kind.bares;
-  const wanted = (kind.fields[figures.find((key) => draft.values[key] === undefined) ?? (figures[0] as string)] as Field).value;
+  const [first = ''] = figures;
+  const wanted = (kind.fields[figures.find((key) => draft.values[key] === undefined) ?? first] as Field).value;
   const amount = readAmount(cursor, wanted);
   if (amount === undefined) {
     draft.broken = true;

@@ -46,7 +46,8 @@ export function renameAt(context: FeatureContext, uri: string, offset: number, n
     if (refused !== undefined) return { refused };
   }
   const uses = [...new Set(estimates.flatMap((index) => usesOf(index, target)))];
-  const torn = uses.find((use) => meansAnother(use, target, uris.map((one) => namesIn(context.weighing(one)))));
+  const everyIndex = uris.map((one) => namesIn(context.weighing(one)));
+  const torn = uses.find((use) => meansAnother(use, target, everyIndex));
   if (torn !== undefined) return { refused: `${fileName(torn.at.block.uri)} is shared, and in another estimate its ${clip(torn.name)} means another line.` };
   return editsFor(context, [target.name.at, ...uses.map(({ at }) => at)], name);
 }

@@ -1,5 +1,4 @@
-import Module, { createRequire } from 'node:module';
-import path from 'node:path';
+import { createRequire } from 'node:module';
 import { getLanguageService } from 'vscode-json-languageservice';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 
@@ -31,7 +30,6 @@ export function jsonService(records: unknown, schema: object): Peer {
 /** The records as YAML, checked for syntax alone. */
 export function yamlService(records: unknown): Peer {
   const { stringify } = require('yaml') as { stringify: (value: unknown) => string };
-  showProtocolPackage();
   const yaml = require('yaml-language-server') as {
     getLanguageService: (options: object) => { configure: (settings: object) => void; doValidation: (document: TextDocument, kubernetes: boolean) => Promise<unknown> };
   };
@@ -43,12 +41,4 @@ export function yamlService(records: unknown): Peer {
     lines: text.split('\n').length,
     validate: async (round) => service.doValidation(TextDocument.create('file:///bench.yaml', 'yaml', round, `${text}# ${round}\n`), false),
   };
-}
-
-/** The YAML package uses the protocol package without declaring it, and npm may put that one out of its sight. */
-function showProtocolPackage(): void {
-  const name = 'vscode-languageserver-protocol';
-  const found = createRequire(require.resolve('vscode-languageserver/node.js')).resolve(name);
-  process.env['NODE_PATH'] = found.slice(0, found.lastIndexOf(`${path.sep}${name}${path.sep}`));
-  (Module as unknown as { readonly _initPaths: () => void })._initPaths();
 }

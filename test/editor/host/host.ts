@@ -88,7 +88,7 @@ export async function startHost(options: HostOptions): Promise<Host> {
         if (token !== undefined) query.set('tkn', token);
         return `http://${authority}/?${query.toString()}`;
       },
-      output: server.output,
+      output: () => server.output(),
       async stop() {
         await endGroup(server.process);
         forget();

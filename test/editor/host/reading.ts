@@ -47,7 +47,8 @@ export async function readProblems(
   await runCommand(editor, 'Problems: Focus on Problems View');
   await editor.page.locator('.markers-panel').waitFor({ timeout: patience });
   return await retry('the expected problems in the panel', async () => {
-    const problems = ((await editor.page.evaluate(readRows)) as RawProblem[]).map(parse);
+    const rows: RawProblem[] = await editor.page.evaluate(readRows);
+    const problems = rows.map(parse);
     return enough(problems) ? problems : undefined;
   });
 }

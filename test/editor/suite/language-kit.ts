@@ -72,9 +72,10 @@ export async function applyTo(document: vscode.TextDocument, edits: readonly vsc
   return document.getText();
 }
 
+export const codeOf = ({ code }: vscode.Diagnostic): string => (typeof code === 'object' ? String(code.value) : String(code ?? ''));
 export const problemsOf = (uri: vscode.Uri): vscode.Diagnostic[] => vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'Steelyard');
-export const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(({ code }) => (typeof code === 'string' ? code : ''));
-export const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(`${code} in ${uri.path}, which has ${codes(uri).join(', ')}`, () => problemsOf(uri).find((one) => one.code === code));
+export const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(codeOf);
+export const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(`${code} in ${uri.path}, which has ${codes(uri).join(', ')}`, () => problemsOf(uri).find((one) => codeOf(one) === code));
 export const gone = (uri: vscode.Uri, code: string): Promise<true> => until(`no ${code} in ${uri.path}`, () => (codes(uri).includes(code) ? undefined : (true as const)));
 
 export const everything = (document: vscode.TextDocument): vscode.Range => new vscode.Range(0, 0, document.lineCount, 0);
