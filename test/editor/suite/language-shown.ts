@@ -3,7 +3,7 @@ import * as vscode from 'vscode';
 import type { Case } from './cases.js';
 import { moneyIn } from './expected.js';
 import { ok, same } from './expect.js';
-import { ask, at, closeAll, codes, everything, gone, inWorkspace, onDisk, open, problem, problemsOf, replace, serviceOver, until, wait, write } from './language-kit.js';
+import { ask, at, closeAll, codeOf, codes, everything, gone, inWorkspace, onDisk, open, problem, problemsOf, replace, serviceOver, until, wait, write } from './language-kit.js';
 
 const hintsOf = async (document: vscode.TextDocument): Promise<string[]> => (await ask<vscode.InlayHint[]>('executeInlayHintProvider', document.uri, everything(document)))
   .map(({ position, label }) => `${position.line} ${(typeof label === 'string' ? label : label.map(({ value }) => value).join('')).trim()}`);
@@ -121,7 +121,7 @@ export const shownCases: readonly Case[] = [
       await replace(pilgrim, 'takes 1.9 h', 'takes 1.9h');
       await problem(pilgrim.uri, 'glued-unit');
       for (const name of ['show.amounts', 'show.totals', 'severities']) await set(name, undefined);
-      await until('advice again', () => (problemsOf(pilgrim.uri).some(({ code, severity }) => code === 'compression-uneven' && severity === vscode.DiagnosticSeverity.Information) ? true : undefined));
+      await until('advice again', () => (problemsOf(pilgrim.uri).some((one) => codeOf(one) === 'compression-uneven' && one.severity === vscode.DiagnosticSeverity.Information) ? true : undefined));
       await vscode.workspace.fs.delete(inWorkspace('.vscode'), { recursive: true });
       await closeAll();
     },
