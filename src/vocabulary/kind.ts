@@ -81,6 +81,8 @@ interface KindOptions<F extends Fields> {
 
 export function defineKind<const F extends Fields>(options: KindOptions<F>): Kind<F> {
   const { word, says, example, name = 'none', title = 'none', titleSays = 'what the customer reads', fields, children = [] } = options;
+  // Made when somebody asks: the editor never does, and it would wait for it at every start.
+  let record: z.ZodType | undefined;
   const leads = new Map<string, string>();
   for (const [key, field] of Object.entries(fields)) if (field.lead !== undefined) leads.set(field.lead, key);
   const bare = Object.keys(fields).filter((key) => fields[key]?.bare === true);
@@ -93,7 +95,9 @@ export function defineKind<const F extends Fields>(options: KindOptions<F>): Kin
       figures: bare.filter((key) => isFigure(key) && fields[key]?.counts !== true),
       words: bare.filter((key) => !isFigure(key)),
     },
-    record: recordOf(options),
+    get record() {
+      return (record ??= recordOf(options));
+    },
     childByWord: new Map(children.map((child) => [child.word, child])),
   });
 }

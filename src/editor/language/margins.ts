@@ -59,7 +59,10 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
     const builder = new vscode.SemanticTokensBuilder(legend);
     if (!isEstimate(document)) return builder.build();
     const key = document.uri.toString();
+    const { version } = document;
     await this.desk.whole(key);
+    // Colours of a later text would be put onto the text that was asked about. This word makes the editor ask again.
+    if (document.version !== version) throw new Error('Busy');
     for (const one of this.desk.service.semanticTokens(key)) {
       const at = this.desk.positions.range({ uri: key, range: one.range });
       if (at !== undefined) builder.push(at, `estimate-${one.type}`, one.gives ? ['declaration'] : []);
