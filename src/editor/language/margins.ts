@@ -62,7 +62,7 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
     const { version } = document;
     await this.desk.whole(key);
     // Colours of a later text would be put onto the text that was asked about. This word makes the editor ask again.
-    if (document.version !== version) throw new Error('Busy');
+    if (document.version !== version) throw new Error('busy');
     for (const one of this.desk.service.semanticTokens(key)) {
       const at = this.desk.positions.range({ uri: key, range: one.range });
       if (at !== undefined) builder.push(at, `estimate-${one.type}`, one.gives ? ['declaration'] : []);
