@@ -1,0 +1,81 @@
+import { precedenceTimes } from './bounds.js';
+import { assignTechnicians, criticalChain, type ChainLink } from './chain.js';
+import { TOLERANCE } from './duration.js';
+import { layOut, type Layout, type PlanProblem, type PlanTask } from './plan-task.js';
+import { latestFinish, listByPriority, PRIORITY_RULES } from './priority.js';
+import { leastFinish, searchLists } from './search.js';
+import { SerialGeneration } from './serial.js';
+
+/** When a task is done and by whom. */
+export interface PlannedTask {
+  readonly start: number;
+  readonly end: number;
+  /** Counted from 0; undefined for waits and for work of no length, which hold nobody. */
+  readonly technician: number | undefined;
+}
+
+/** A plan of the bay, in the unit of the durations, counted from the start of the first task. */
+export interface BayPlan {
+  readonly kind: 'planned';
+  /** In the order of the tasks given. */
+  readonly tasks: readonly PlannedTask[];
+  /** The end of the last task that counts; 0 where none does. */
+  readonly makespan: number;
+  /** What no plan can finish before; the makespan itself where that is proven. */
+  readonly lowerBound: number;
+  /** Whether no plan finishes earlier, but for a share of TOLERANCE. */
+  readonly proven: boolean;
+  /** How much earlier a better plan could finish at most; 0 where proven. */
+  readonly gap: number;
+  /** The list of tasks that serial generation makes this plan from. */
+  readonly order: readonly number[];
+  /** What the finish hangs on, from the start to the finish: tasks without idle time between. */
+  readonly chain: readonly ChainLink[];
+}
+
+/**
+ * Plans tasks with a number of technicians for the earliest finish: the resource-constrained project scheduling
+ * problem with one resource. Serial schedule generation by the latest-finish rule and other priority rules; where the
+ * best of them is not as early as a lower bound, branch and bound over lists, up to MOST_WORK pieces of work and
+ * MOST_NODES partial lists. Beyond these the best plan found is given with its gap.
+ *
+ * @param technicians at least 1, or Infinity.
+ */
+export function bayPlan(tasks: readonly PlanTask[], technicians: number): BayPlan | PlanProblem {
+  const layout = layOut(tasks, technicians);
+  return layout.kind === 'laid-out' ? planned(layout) : layout;
+}
+
+function planned(layout: Layout): BayPlan {
+  const { count, durations, isCounted } = layout;
+  const times = precedenceTimes(layout);
+  const generation = new SerialGeneration(layout);
+  const floor = leastFinish(layout, times);
+  const latest = listByPriority(layout, latestFinish(layout, times));
+  let order = latest;
+  let makespan = generation.run(order, durations);
+  let proven = makespan - floor <= TOLERANCE * makespan;
+  for (const rule of PRIORITY_RULES.slice(1)) {
+    if (proven) break;
+    const other = listByPriority(layout, rule(layout, times));
+    const finish = generation.run(other, durations);
+    if (finish < makespan - TOLERANCE * makespan) [order, makespan] = [other, finish];
+    proven = makespan - floor <= TOLERANCE * makespan;
+  }
+  if (!proven) {
+    const rank = new Int32Array(count);
+    order.forEach((i, at) => (rank[i] = at));
+    const { list, complete } = searchLists(layout, times, rank, makespan, floor);
+    if (list !== undefined) order = Int32Array.from([...list, ...latest.filter((i) => isCounted[i] === 0)]);
+    proven = complete;
+  }
+  makespan = generation.run(order, durations);
+  const { starts, ends } = generation;
+  const technician = assignTechnicians(layout, starts, ends);
+  const lowerBound = proven ? makespan : Math.min(floor, makespan);
+  return {
+    kind: 'planned', makespan, lowerBound, proven, gap: makespan - lowerBound, order: [...order],
+    tasks: technician.map((one, i) => ({ start: starts[i] as number, end: ends[i] as number, technician: one })),
+    chain: criticalChain(layout, starts, ends, technician, makespan),
+  };
+}
