@@ -1,4 +1,5 @@
 import type { LanguageService } from '../service/index.js';
+import type { Decision } from '../weigh/index.js';
 import { closest } from '../vocabulary/index.js';
 import { comparisonText, explain, namedFigures, plain, weighJson } from '../report/index.js';
 import { InputError, type Files } from './files.js';
@@ -13,13 +14,14 @@ export interface WeighOptions {
 /** `steelyard weigh`: the options of an estimate side by side. True where every option is whole. */
 export function weighFile(name: string, options: WeighOptions, service: LanguageService, files: Files, terminal: Terminal): boolean {
   const uri = files.open(name);
-  const { comparison, problems } = service.weighing(uri);
+  const { problems } = service.weighing(uri);
+  const decision = service.decision(uri);
   const placeOf = placesOf(service, files);
   const errors = problems.filter((one) => one.severity === 'error');
 
-  if (options.explain !== undefined) explainFigure(options.explain, comparison, placeOf, terminal);
-  else if (options.json) terminal.out(`${JSON.stringify(weighJson(comparison, placeOf), null, 2)}\n`);
-  else terminal.out(comparisonText(comparison, emphasisOf(terminal)));
+  if (options.explain !== undefined) explainFigure(options.explain, decision, placeOf, terminal);
+  else if (options.json) terminal.out(`${JSON.stringify(weighJson(decision, placeOf), null, 2)}\n`);
+  else terminal.out(comparisonText(decision, emphasisOf(terminal)));
 
   if (errors.length > 0) {
     const first = errors[0];
@@ -30,14 +32,14 @@ export function weighFile(name: string, options: WeighOptions, service: Language
   return errors.length === 0;
 }
 
-function explainFigure(id: string, comparison: Parameters<typeof namedFigures>[0], placeOf: ReturnType<typeof placesOf>, terminal: Terminal): void {
-  const named = namedFigures(comparison);
+function explainFigure(id: string, decision: Decision, placeOf: ReturnType<typeof placesOf>, terminal: Terminal): void {
+  const named = namedFigures(decision.comparison, decision);
   const figure = named.get(id);
   if (figure === undefined) {
     const meant = closest(id, named.keys());
-    throw new InputError(`There is no figure ${plain(id)}.${meant === undefined ? '' : ` Did you mean ${meant}?`} The figures: ${[...named.keys()].filter((key) => !key.includes('.line.')).join(', ')}, and OPTION.line.NAME or OPTION.line.1 for lines.`);
+    throw new InputError(`There is no figure ${plain(id)}.${meant === undefined ? '' : ` Did you mean ${meant}?`} The figures: ${[...named.keys()].filter((key) => !/\.(?:line|task)\./.test(key)).join(', ')}, and OPTION.line.NAME, OPTION.line.1 and OPTION.task.1 for lines and pieces of the calendar.`);
   }
-  const rows = explain(figure, comparison.money, (span) => {
+  const rows = explain(figure, decision.comparison.money, (span) => {
     const place = placeOf(span);
     return place === undefined ? undefined : `${place.file}:${place.line}`;
   });

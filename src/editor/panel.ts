@@ -5,6 +5,7 @@ import type { Desk } from './desk.js';
 import { isEstimate, nameOf, type Key } from './places.js';
 import { reveal } from './reveal.js';
 import { shell } from './shell.js';
+import { WhenQuiet } from './when-quiet.js';
 
 /** The one panel beside the editor. It follows the estimate that is worked on and is made again as its text changes. */
 export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSerializer {
@@ -12,6 +13,11 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   private panel: vscode.WebviewPanel | undefined;
   private view: ComparisonView | undefined;
   private shown: string | undefined;
+  private shownLater: string | undefined;
+  /** A figure to bring into view, until a page that is loaded was told. */
+  private sought: string | undefined;
+  private loaded = false;
+  private readonly later = new WhenQuiet(() => this.renderLater());
   private readonly subscriptions: vscode.Disposable[];
 
   constructor(private readonly desk: Desk, private readonly dist: vscode.Uri) {
@@ -23,12 +29,14 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     ];
   }
 
-  /** Opens the panel beside the editor, or brings it to the front; the keyboard stays in the text. */
-  show(key: Key): void {
+  /** Opens the panel beside the editor, or brings it to the front, at a figure where one is named; the keyboard stays in the text. */
+  show(key: Key, figure: string | undefined): void {
     if (this.panel === undefined) {
       this.adopt(vscode.window.createWebviewPanel(ComparisonPanel.type, '', { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true }));
     } else this.panel.reveal(undefined, true);
     this.turnTo(key);
+    this.sought = figure;
+    this.tellSought();
   }
 
   /** Back from the panel to the text. */
@@ -48,6 +56,7 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   }
 
   dispose(): void {
+    this.later.cancel();
     this.panel?.dispose();
     this.subscriptions.forEach((one) => void one.dispose());
   }
@@ -63,7 +72,12 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
       this.panel = undefined;
       this.view = undefined;
       this.shown = undefined;
+      this.loaded = false;
+      this.later.cancel();
       this.desk.keep(undefined);
+    });
+    panel.onDidChangeViewState(() => {
+      if (!panel.visible) this.loaded = false;
     });
     panel.webview.html = shell(panel.webview, this.dist);
   }
@@ -78,6 +92,8 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   private turnTo(key: Key): void {
     if (this.panel === undefined || this.view?.estimate === key) return;
     this.view = new ComparisonView(this.desk, key);
+    this.shown = undefined;
+    this.shownLater = undefined;
     this.panel.title = `Comparison: ${nameOf(key)}`;
     this.desk.keep(key);
     void this.renderWhole();
@@ -86,6 +102,7 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   private async receive(message: ToEditor): Promise<void> {
     if (message.kind === 'ready') {
       this.shown = undefined;
+      this.loaded = true;
       await this.renderWhole();
       return;
     }
@@ -102,10 +119,32 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   private render(): void {
     if (this.panel === undefined || this.view === undefined || !this.panel.visible) return;
     const markup = this.view.markup();
-    if (markup === this.shown) return;
-    this.shown = markup;
-    const message: ToPage = { kind: 'show', estimate: this.view.estimate, markup };
-    void this.panel.webview.postMessage(message);
+    // A page that has nothing of the later part yet is not kept waiting for a pause in typing.
+    this.later.ask(this.shown === undefined ? 'first' : 'again');
+    if (markup !== this.shown) {
+      this.shown = markup;
+      this.shownLater = undefined;
+      this.post({ kind: 'show', estimate: this.view.estimate, markup });
+    }
+    this.tellSought();
+  }
+
+  private renderLater(): void {
+    if (this.panel === undefined || this.view === undefined || !this.panel.visible) return;
+    const markup = this.view.laterMarkup();
+    if (markup === undefined || markup === this.shownLater) return;
+    this.shownLater = markup;
+    this.post({ kind: 'later', estimate: this.view.estimate, markup });
+  }
+
+  private tellSought(): void {
+    if (this.sought === undefined || this.view === undefined || !this.loaded || this.shown === undefined) return;
+    this.post({ kind: 'seek', estimate: this.view.estimate, figure: this.sought });
+    this.sought = undefined;
+  }
+
+  private post(message: ToPage): void {
+    void this.panel?.webview.postMessage(message);
   }
 }
 

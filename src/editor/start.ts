@@ -34,11 +34,11 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
     registerManual(context.extensionUri),
     ...languageFeatures(language, desk, shelf),
     vscode.window.registerWebviewPanelSerializer(ComparisonPanel.type, panel),
-    vscode.commands.registerCommand('steelyard.showComparison', (of: unknown) => {
-      // The button in a title says of which file; the palette and the keyboard mean the active one.
+    vscode.commands.registerCommand('steelyard.showComparison', (of: unknown, at: unknown) => {
+      // A line above the text also says at which figure. The button in a title says of which file; the palette and the keyboard mean the active one.
       const uri = of instanceof vscode.Uri ? of : vscode.window.activeTextEditor?.document.uri;
       const document = vscode.workspace.textDocuments.find((one) => one.uri.toString() === uri?.toString());
-      if (document !== undefined && isEstimate(document)) panel.show(document.uri.toString());
+      if (document !== undefined && isEstimate(document)) panel.show(document.uri.toString(), typeof at === 'string' ? at : undefined);
     }),
     vscode.commands.registerCommand('steelyard.goToEstimate', () => panel.goToEstimate()),
     vscode.commands.registerCommand('steelyard.newEstimate', () => newEstimate(desk, shelf)),

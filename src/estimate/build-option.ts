@@ -1,17 +1,21 @@
 import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { problem, type Problem } from '../language/index.js';
+import { bring, withNeeded } from './brought.js';
+import { buildChance } from './build-chance.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
+import * as decisionRules from './decision-rules.js';
 import * as moneyRules from './money-rules.js';
 import { remember } from './remember.js';
+import { monthsIn } from './months.js';
 import { reportRepeats, wordsIn } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Fee, Harvest, Labour, Option, Part, Sublet } from './types.js';
+import type { Harvest, Option } from './types.js';
 
 /** The word that pins the engine in its place. */
 const IN_CAR = 'in-car';
 
 /** Builds an option with all that it brings along, each thing once. */
-export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Lookup, feeNamed: (name: string) => Fee | undefined): Option | undefined {
+export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Lookup): Option | undefined {
   const { values, name } = record;
   const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
@@ -22,12 +26,14 @@ export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Looku
   const ownFees = childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, lookup.problems) ?? []);
   const parts = [...pick(values.fit, lookup.part), ...ownParts];
   const sublets = [...pick(values.send, lookup.sublet), ...ownSublets];
-  const fees = new Set([...pick(values.charge, feeNamed), ...ownFees]);
+  const fees = new Set([...pick(values.charge, lookup.fee), ...ownFees]);
+  const chances = childrenOf(record, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []);
   // Pinned to a way in that nobody knows, an option is planned freely rather than wrongly; the name has its message.
   const known = values.way?.every(({ name: one }) => one === IN_CAR || lookup.access(one) !== undefined) === true;
   const way = known ? pick(values.way, lookup.access) : undefined;
-  return remember(record, [...labour, ...parts, ...sublets, ...fees, known, ...(way ?? [])], lookup.problems, (problems) => {
+  return remember(record, [...labour, ...parts, ...sublets, ...fees, ...chances, known, ...(way ?? [])], lookup.problems, (problems) => {
     for (const key of ['do', 'fit', 'send', 'charge'] as const) reportRepeats(values[key] ?? [], key, problems);
+    if (values.lasts !== undefined && monthsIn({ ...values.lasts, likely: values.lasts.low }).lt(1)) problems.push(problem(decisionRules.serviceOfNothing, values.lasts.at, undefined));
     const brought = bring(labour);
     return {
       ...sourceOf(record),
@@ -38,36 +44,17 @@ export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Looku
       sublets: [...new Set([...brought.sublets, ...sublets])],
       fees: [...fees],
       harvests: childrenOf(record, kinds.harvest).flatMap((child) => buildHarvest(child, problems)),
+      chances,
       way,
       wayAt: way === undefined || values.way === undefined ? undefined : (values.way[0]?.at ?? record.at),
       worth: values.worth,
       warranty: values.warranty,
+      lasts: values.lasts,
+      resale: values.resale,
       cautions: wordsIn(values.caution),
+      written: true,
     };
   });
-}
-
-/** The jobs with all that they need, each once, in the order in which they are first asked for. */
-export function withNeeded(jobs: readonly Labour[]): Labour[] {
-  const all = new Set<Labour>();
-  const visit = (job: Labour) => {
-    if (all.has(job)) return;
-    all.add(job);
-    job.needs.forEach(visit);
-  };
-  jobs.forEach(visit);
-  return [...all];
-}
-
-/** The parts and outside work that jobs bring along, each once. */
-export function bring(jobs: readonly Labour[]): { readonly parts: readonly Part[]; readonly sublets: readonly Sublet[] } {
-  const parts = new Set<Part>();
-  const sublets = new Set<Sublet>();
-  for (const job of jobs) {
-    for (const part of job.parts) parts.add(part);
-    for (const sublet of job.sublets) sublets.add(sublet);
-  }
-  return { parts: [...parts], sublets: [...sublets] };
 }
 
 function buildHarvest(record: RecordOf<typeof kinds.harvest>, problems: Problem[]): Harvest[] {

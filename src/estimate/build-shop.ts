@@ -65,7 +65,7 @@ function ratesOf(record: ShopRecord, problems: Problem[]): Pick<Shop, 'rates' | 
       if (!child.broken) problems.push(problem(rules.amountMissing, child.at, { what: 'its price for an hour', example: 'rate mechanical 132.00' }));
       continue;
     }
-    const rate: Rate = { ...sourceOf(child), name: child.name.name, title: child.title?.text ?? child.name.name, price };
+    const rate: Rate = { ...sourceOf(child), name: child.name.name, title: child.title?.text ?? child.name.name, price, cost: child.values.cost };
     if (!rates.has(rate.name)) rates.set(rate.name, rate);
     if (usual === undefined) continue;
     if (usualRate !== undefined) problems.push(problem(rules.usualTwice, usual.at, undefined, { at: usualRate.at, says: 'The first one' }));

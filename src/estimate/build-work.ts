@@ -8,6 +8,9 @@ import { sourceOf, titleOf } from './source.js';
 import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
 import * as rules from './work-rules.js';
 
+/** Finds the jobs that others name, and cuts circles where they close. */
+export type Needed = (names: readonly Name[]) => Labour[];
+
 /** What the builders of single lines look names up in. Each entity is built once, whoever asks first. */
 export interface Lookup {
   readonly shop: Shop;
@@ -18,6 +21,7 @@ export interface Lookup {
   readonly part: (name: string) => Part | undefined;
   readonly sublet: (name: string) => Sublet | undefined;
   readonly tool: (name: string) => Tool | undefined;
+  readonly fee: (name: string) => Fee | undefined;
   readonly finding: (name: string) => Finding | undefined;
 }
 
@@ -32,7 +36,7 @@ export function pick<T>(names: readonly Name[] | undefined, find: (name: string)
 }
 
 /** The rate of a class of work; where none can be told, says so at the hours. */
-function rateFor(className: Name | undefined, at: Span, { shop, problems }: Lookup): Rate | undefined {
+export function rateFor(className: Name | undefined, at: Span, { shop, problems }: Lookup): Rate | undefined {
   if (className !== undefined) return shop.rates.get(className.name);
   if (shop.usualRate !== undefined) return shop.usualRate;
   if (shop.rates.size === 0) problems.push(problem(moneyRules.noRate, at, undefined));
@@ -40,7 +44,7 @@ function rateFor(className: Name | undefined, at: Span, { shop, problems }: Look
   return undefined;
 }
 
-export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Lookup, needed: (names: readonly Name[]) => Labour[]): Labour | undefined {
+export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Lookup, needed: Needed): Labour | undefined {
   const { values } = record;
   const isTool = ({ name }: Name) => lookup.scope.find('labour', name) === undefined && lookup.scope.find('tool', name) !== undefined;
   const needs = values.needs === undefined ? [] : needed(values.needs.filter((name) => !isTool(name)));
@@ -65,6 +69,9 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
       modes,
       rate: modes.length === 0 ? undefined : rateFor(values.class, (modes[0] as Mode).hours.at, own),
       needs, tools, parts, sublets, because,
+      after: values.after ?? [],
+      apart: values.apart,
+      done: values.done?.word,
       cautions: wordsIn(values.caution),
     };
   });
@@ -196,7 +203,7 @@ function makeSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Subl
   return {
     ...sourceOf(record),
     name: record.name?.name, title, quantity: values.quantity, price: values.price, cost: values.cost,
-    backIn: values.backIn, warranty: values.warranty,
+    backIn: values.backIn, after: values.after ?? [], warranty: values.warranty,
   };
 }
 

@@ -1,12 +1,16 @@
 import { problem, type Block, type Problem, type Span } from '../language/index.js';
 import { is, kinds, valueRules, type Kind, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { buildOption } from './build-option.js';
+import { asItStands } from './as-it-stands.js';
+import { buildChance, chancesByRecord } from './build-chance.js';
+import { buildCoverage, buildInspection } from './build-decision.js';
 import { buildShop, buildTool, noShop } from './build-shop.js';
 import { buildAccess, buildFee, buildFinding, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import { checkCurrencies } from './check-currency.js';
 import { checkFindings, checkVin } from './check-vehicle.js';
 import { gather, type Sources } from './files.js';
 import { withoutEchoes } from './echoes.js';
+import * as decisionRules from './decision-rules.js';
 import * as rules from './name-rules.js';
 import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
@@ -39,24 +43,33 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const shopRecord = onlyOne(records, kinds.shop, problems);
   const shop = shopRecord === undefined ? noShop : buildShop(shopRecord, problems);
   const lookup = lookupOver(scope, shop, problems);
-  const feeNamed = memo(scope, 'fee', kinds.fee, (record) => shop.fees.find((fee) => fee.record === record) ?? buildFee(record, problems));
 
   const header = onlyOne(records, kinds.estimate, problems);
   const vehicle = onlyOne(records, kinds.vehicle, problems);
+  const vehicleBuilt = vehicle === undefined ? undefined : buildVehicle(vehicle);
+  const access = named(records, kinds.access, lookup.access);
+  const options = optionRecords(records, problems).flatMap((record) => buildOption(record, lookup) ?? []);
+  const chanceNamed = (name: string) => {
+    const record = scope.find('chance', name);
+    return record === undefined || !is(record, kinds.chance) ? undefined : buildChance(record, lookup);
+  };
   const estimate: Estimate = {
     uri,
     shop,
-    header: header === undefined ? undefined : buildHeader(header),
-    vehicle: vehicle === undefined ? undefined : buildVehicle(vehicle),
+    header: header === undefined ? undefined : buildHeader(header, problems),
+    vehicle: vehicleBuilt,
     findings: records.flatMap((record) => (is(record, kinds.finding) ? (record.name === undefined ? (buildFinding(record) ?? []) : (lookup.finding(record.name.name) ?? [])) : [])),
-    access: named(records, kinds.access, lookup.access),
+    access,
+    chances: chancesByRecord(records, lookup),
     labour: named(records, kinds.labour, lookup.labour),
     parts: named(records, kinds.part, lookup.part),
     sublets: named(records, kinds.sublet, lookup.sublet),
-    fees: named(records, kinds.fee, feeNamed),
+    fees: named(records, kinds.fee, lookup.fee),
     tools: named(records, kinds.tool, lookup.tool),
-    options: optionRecords(records, problems).flatMap((record) => buildOption(record, lookup, feeNamed) ?? []),
+    options: [...options, ...asItStands(vehicleBuilt, options, problems)],
     consider: records.flatMap((record) => (is(record, kinds.consider) ? pick(record.values.labour, lookup.labour) : [])),
+    inspections: records.flatMap((record) => (is(record, kinds.inspect) ? (buildInspection(record, lookup, chanceNamed) ?? []) : [])),
+    coverages: records.flatMap((record) => (is(record, kinds.coverage) ? (buildCoverage(record, problems) ?? []) : [])),
     notes: records.flatMap((record) => (is(record, kinds.note) && record.title !== undefined ? [record.title.text] : [])),
   };
   for (const record of records) {
@@ -100,6 +113,7 @@ function lookupOver(scope: Scope, shop: Lookup['shop'], problems: Problem[]): Lo
     part: memo(scope, 'part', kinds.part, (record) => buildPart(record, lookup)),
     sublet: memo(scope, 'sublet', kinds.sublet, (record) => buildSublet(record, lookup)),
     finding: memo(scope, 'finding', kinds.finding, buildFinding),
+    fee: memo(scope, 'fee', kinds.fee, (record) => shop.fees.find((fee) => fee.record === record) ?? buildFee(record, problems)),
     tool: memo(scope, 'tool', kinds.tool, (record) => shop.tools.find((tool) => tool.record === record) ?? buildTool(record, false)),
     access: (name) => access(name, []),
     labour: (name) => labour(name, []),
@@ -160,12 +174,24 @@ function onlyOne<F extends Kind>(records: readonly Record[], kind: F, problems: 
   return first as RecordOf<F> | undefined;
 }
 
-function buildHeader(record: RecordOf<typeof kinds.estimate>): Header {
+function buildHeader(record: RecordOf<typeof kinds.estimate>, problems: Problem[]): Header {
   const { values } = record;
-  return remember(record, [], [], () => ({ ...sourceOf(record), title: record.title?.text ?? '', written: values.written?.iso, start: values.start?.iso, valid: values.valid }));
+  return remember(record, [], problems, (own) => {
+    const { interest, technicians } = values;
+    if (interest !== undefined && interest.likely.gt(100)) own.push(problem(decisionRules.interestTooHigh, interest.at, { written: interest.likely.toFixed() }));
+    return {
+      ...sourceOf(record), title: record.title?.text ?? '', written: values.written?.iso, start: values.start?.iso, valid: values.valid,
+      answer: values.answer, technicians: technicians === undefined ? undefined : wholeFrom(technicians), interest,
+    };
+  });
+}
+
+/** A count of people: whole, and at least one. */
+function wholeFrom({ likely }: { readonly likely: { readonly toNumber: () => number } }): number {
+  return Math.max(1, Math.floor(likely.toNumber()));
 }
 
 function buildVehicle(record: RecordOf<typeof kinds.vehicle>): Vehicle {
   const { values } = record;
-  return remember(record, [], [], () => ({ ...sourceOf(record), title: record.title?.text ?? '', vin: values.vin?.text, built: values.built?.iso, odometer: values.odometer, worth: values.worth }));
+  return remember(record, [], [], () => ({ ...sourceOf(record), title: record.title?.text ?? '', vin: values.vin?.text, built: values.built?.iso, modelYear: values.modelYear?.likely.toNumber(), odometer: values.odometer, worth: values.worth, unrepaired: values.unrepaired, downtime: values.downtime }));
 }

@@ -6,7 +6,7 @@ import { sameItems } from './remember.js';
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
 
-const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate'] as const;
+const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
 /**
@@ -25,6 +25,21 @@ function standInFor(first: Record | undefined, names: readonly string[]): object
   return standIn;
 }
 
+const chancesFound = new WeakMap<Record, readonly Record[]>();
+const NONE: readonly Record[] = [];
+
+/** The chances below a record: they have names, though they stand below the work they belong to. */
+function chancesBelow(record: Record): readonly Record[] {
+  if (record.children.length === 0) return NONE;
+  let found = chancesFound.get(record);
+  if (found === undefined) {
+    const all = record.children.flatMap((child) => (child.kind.word === 'chance' ? [child, ...chancesBelow(child)] : chancesBelow(child)));
+    found = all.length === 0 ? NONE : all;
+    chancesFound.set(record, found);
+  }
+  return found;
+}
+
 /** Every name of an estimate, by kind: a part and the job that fits it may share one. */
 export class Scope {
   /** Blocks with a name that nothing has, where that was not told any more. */
@@ -40,6 +55,7 @@ export class Scope {
     for (const record of records) {
       this.add(record);
       if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
+      for (const chance of chancesBelow(record)) this.add(chance);
       for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') this.add(child);
     }
     const names: string[] = [];

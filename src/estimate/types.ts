@@ -1,5 +1,5 @@
 import type { Span } from '../language/index.js';
-import type { Amount, cautionTopics, partConditions, Readings, Record } from '../vocabulary/index.js';
+import type { Amount, cautionTopics, Name, partConditions, Readings, Record } from '../vocabulary/index.js';
 import type { Currency } from './currency.js';
 
 /** Where an entity was written. Every figure of the calculations leads back to one of these. */
@@ -21,6 +21,8 @@ export interface Rate extends Source {
   readonly name: string;
   readonly title: string;
   readonly price: Amount;
+  /** What the hour costs the shop. */
+  readonly cost: Amount | undefined;
 }
 
 /** One line of the markup table; `upTo` undefined means everything dearer. */
@@ -98,6 +100,22 @@ export interface Access extends Source {
   readonly cautions: readonly CautionTopic[];
 }
 
+/** Something that may turn up, and the work it then takes. Belongs to the work, way in or option it is written below. */
+export interface Chance extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  /** In percent; of the chance above where it stands below one. */
+  readonly percent: Amount | undefined;
+  /** While all is open, so that the way in is shared; or as a comeback, so that it is paid again. */
+  readonly when: 'open' | 'comeback';
+  /** Every job once, with those that they need; parts and outside work with what the jobs bring. */
+  readonly labour: readonly Labour[];
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+  readonly fees: readonly Fee[];
+  readonly chances: readonly Chance[];
+}
+
 export interface Labour extends Source {
   readonly name: string | undefined;
   readonly title: string;
@@ -110,6 +128,11 @@ export interface Labour extends Source {
   readonly parts: readonly Part[];
   readonly sublets: readonly Sublet[];
   readonly because: readonly Finding[];
+  /** Names of work, outside work and parts that it waits for; what an option does not have is not waited for. */
+  readonly after: readonly Name[];
+  /** Of its hours, those until things are apart. */
+  readonly apart: Amount | undefined;
+  readonly done: 'first' | 'last' | undefined;
   readonly cautions: readonly CautionTopic[];
 }
 
@@ -147,6 +170,7 @@ export interface Sublet extends Source {
   readonly price: Amount | undefined;
   readonly cost: Amount | undefined;
   readonly backIn: Amount | undefined;
+  readonly after: readonly Name[];
   readonly warranty: Amount | undefined;
 }
 
@@ -175,12 +199,51 @@ export interface Option extends Source {
   readonly sublets: readonly Sublet[];
   readonly fees: readonly Fee[];
   readonly harvests: readonly Harvest[];
+  /** Its own; those of its work and ways in are found with these. */
+  readonly chances: readonly Chance[];
   /** The pinned ways in; an empty list pins the engine in its place; undefined lets the planner choose. */
   readonly way: readonly Access[] | undefined;
   readonly wayAt: Span | undefined;
   readonly worth: Amount | undefined;
   readonly warranty: Amount | undefined;
+  /** How long the vehicle is expected to serve after it, and what it then brings. */
+  readonly lasts: Amount | undefined;
+  readonly resale: Amount | undefined;
   readonly cautions: readonly CautionTopic[];
+  /** False where nobody wrote it: selling the vehicle as it stands. */
+  readonly written: boolean;
+}
+
+/** How well an inspection tells one chance apart. */
+export interface Finds {
+  readonly chance: Chance;
+  readonly shows: Amount;
+  readonly wrongly: Amount | undefined;
+}
+
+/** Something that could be looked at before deciding. */
+export interface Inspection extends Source {
+  readonly name: string;
+  readonly title: string;
+  readonly price: Amount | undefined;
+  readonly hours: Amount | undefined;
+  readonly rate: Rate | undefined;
+  readonly finds: readonly Finds[];
+}
+
+/** A recall or the like, with what it says of the vehicles it holds for. */
+export interface Coverage extends Source {
+  readonly name: string | undefined;
+  readonly title: string;
+  readonly sort: 'recall' | 'campaign' | 'bulletin' | 'extended-warranty' | undefined;
+  readonly builtFrom: string | undefined;
+  readonly builtTo: string | undefined;
+  readonly years: readonly number[];
+  readonly upTo: Amount | undefined;
+  readonly within: Amount | undefined;
+  readonly until: string | undefined;
+  /** Names of the work and options that it would pay for; empty where it doesn't say. */
+  readonly covers: readonly string[];
 }
 
 export interface Header extends Source {
@@ -188,14 +251,24 @@ export interface Header extends Source {
   readonly written: string | undefined;
   readonly start: string | undefined;
   readonly valid: Amount | undefined;
+  /** How long the customer takes to say yes. */
+  readonly answer: Amount | undefined;
+  readonly technicians: number | undefined;
+  /** For a year, in percent. */
+  readonly interest: Amount | undefined;
 }
 
 export interface Vehicle extends Source {
   readonly title: string;
   readonly vin: string | undefined;
   readonly built: string | undefined;
+  readonly modelYear: number | undefined;
   readonly odometer: Amount | undefined;
   readonly worth: Amount | undefined;
+  /** What it brings as it stands. */
+  readonly unrepaired: Amount | undefined;
+  /** What a day without it costs the customer. */
+  readonly downtime: Amount | undefined;
 }
 
 /** An estimate with its shared files read and every name resolved. Immutable. */
@@ -206,6 +279,8 @@ export interface Estimate {
   readonly vehicle: Vehicle | undefined;
   readonly findings: readonly Finding[];
   readonly access: readonly Access[];
+  /** What may happen on a job or a way in, by its record. Kept beside them, since the work of a chance may name that same job or way in. */
+  readonly chances: ReadonlyMap<Record, readonly Chance[]>;
   readonly labour: readonly Labour[];
   readonly parts: readonly Part[];
   readonly sublets: readonly Sublet[];
@@ -213,6 +288,8 @@ export interface Estimate {
   readonly tools: readonly Tool[];
   readonly options: readonly Option[];
   readonly consider: readonly Labour[];
+  readonly inspections: readonly Inspection[];
+  readonly coverages: readonly Coverage[];
   readonly notes: readonly string[];
 }
 

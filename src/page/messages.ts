@@ -7,6 +7,20 @@ export interface Show {
   readonly markup: string;
 }
 
+/** What takes longer to work out than the comparison, for the places that the page keeps for it. */
+export interface Later {
+  readonly kind: 'later';
+  readonly estimate: string;
+  readonly markup: string;
+}
+
+/** A figure is to be brought into view. */
+export interface Seek {
+  readonly kind: 'seek';
+  readonly estimate: string;
+  readonly figure: string;
+}
+
 /** The page is loaded, or loaded again, and waits for something to show. */
 export interface Ready {
   readonly kind: 'ready';
@@ -19,7 +33,7 @@ export interface Go {
   readonly figure: string;
 }
 
-export type ToPage = Show;
+export type ToPage = Show | Later | Seek;
 export type ToEditor = Ready | Go;
 
 /** What the editor keeps of a page that is hidden or closed with the window. Anything more can be made again. */
@@ -35,9 +49,11 @@ const LONGEST = 4_000;
 const MOST_LISTS = 1_000;
 
 export function readToPage(data: unknown): ToPage | undefined {
-  if (!isRecord(data) || data['kind'] !== 'show') return undefined;
-  const { estimate, markup } = data;
-  return hasOnly(data, 3) && isShort(estimate) && typeof markup === 'string' ? { kind: 'show', estimate, markup } : undefined;
+  if (!isRecord(data) || !hasOnly(data, 3)) return undefined;
+  const { kind, estimate, markup, figure } = data;
+  if (!isShort(estimate)) return undefined;
+  if (kind === 'seek') return isShort(figure) ? { kind, estimate, figure } : undefined;
+  return (kind === 'show' || kind === 'later') && typeof markup === 'string' ? { kind, estimate, markup } : undefined;
 }
 
 export function readToEditor(data: unknown): ToEditor | undefined {

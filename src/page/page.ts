@@ -1,5 +1,6 @@
 import { readPageState, readToPage, type PageState, type ToEditor } from './messages.js';
-import { patchChildren } from './patch.js';
+import { fillPlaces, patchChildren } from './patch.js';
+import { Sought } from './sought.js';
 
 interface EditorApi {
   readonly postMessage: (message: ToEditor) => void;
@@ -13,10 +14,18 @@ const page = document.getElementById('page') as HTMLElement;
 const parser = new DOMParser();
 let estimate: string | undefined;
 let remembering = false;
+/** What was kept of the page when it was last left; until the later part is there, it can't all be put back. */
+let kept: PageState | undefined;
+const sought = new Sought(page);
 
 window.addEventListener('message', ({ data }) => {
   const message = readToPage(data);
-  if (message !== undefined) show(message.estimate, message.markup);
+  if (message === undefined) return;
+  switch (message.kind) {
+    case 'show': return show(message.estimate, message.markup);
+    case 'later': return fill(message.estimate, message.markup);
+    case 'seek': return message.estimate === estimate ? sought.seek(message.figure) : undefined;
+  }
 });
 
 document.addEventListener('click', ({ target }) => {
@@ -37,16 +46,37 @@ function show(of: string, markup: string): void {
   const another = !first && estimate !== of;
   estimate = of;
   if (another) page.replaceChildren();
-  patchChildren(page, parser.parseFromString(markup, 'text/html').body);
+  patchChildren(page, bodyOf(markup));
   if (another) window.scrollTo(0, 0);
-  const kept = first ? readPageState(editor.getState()) : undefined;
-  if (kept?.estimate === of) restore(kept);
+  kept = first ? readPageState(editor.getState()) : kept;
+  if (kept?.estimate !== of) kept = undefined;
+  restore();
+  sought.again();
   remember();
 }
 
-function restore({ scroll, open }: PageState): void {
-  for (const list of lists()) list.open = open.includes(list.dataset['key'] ?? '');
-  window.scrollTo(0, scroll);
+function fill(of: string, markup: string): void {
+  if (estimate !== of) return;
+  const from = window.scrollY;
+  fillPlaces(page, bodyOf(markup));
+  // Whoever has scrolled meanwhile has a place already.
+  if (Math.abs(from - (restoredTo ?? from)) < 2) restore();
+  kept = undefined;
+  sought.again();
+  remember();
+}
+
+function bodyOf(markup: string): HTMLElement {
+  return parser.parseFromString(markup, 'text/html').body;
+}
+
+let restoredTo: number | undefined;
+
+function restore(): void {
+  if (kept === undefined) return;
+  for (const list of lists()) list.open = kept.open.includes(list.dataset['key'] ?? '');
+  window.scrollTo(0, kept.scroll);
+  restoredTo = window.scrollY;
 }
 
 /** At most once per frame: scrolling reports much oftener than anybody can see. */
@@ -55,7 +85,7 @@ function remember(): void {
   remembering = true;
   requestAnimationFrame(() => {
     remembering = false;
-    if (estimate === undefined) return;
+    if (estimate === undefined || kept !== undefined) return;
     const open = lists().filter((list) => list.open).flatMap((list) => list.dataset['key'] ?? []);
     editor.setState({ estimate, scroll: Math.max(0, window.scrollY), open });
   });

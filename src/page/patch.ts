@@ -28,8 +28,34 @@ export function patchChildren(shown: Element, wanted: ParentNode): void {
   }
 }
 
+/**
+ * Fills the places that are kept for what comes later, each from the piece with its key. From then on a place keeps
+ * what it holds, marked as busy, until it is filled again.
+ */
+export function fillPlaces(shown: Element, wanted: ParentNode): void {
+  for (const want of wanted.children) {
+    const place = [...shown.children].find((child) => isLater(child) && keyOf(child) === keyOf(want));
+    if (place === undefined) continue;
+    place.setAttribute(FILLED, '');
+    place.removeAttribute(BUSY);
+    patchChildren(place, want);
+  }
+}
+
+const LATER = 'data-later';
+const FILLED = 'data-filled';
+const BUSY = 'aria-busy';
+
+function isLater(element: Element): boolean {
+  return element.hasAttribute(LATER);
+}
+
 function patchNode(shown: ChildNode, want: ChildNode): void {
   if (shown instanceof Element && want instanceof Element) {
+    if (isLater(want) && shown.hasAttribute(FILLED)) {
+      shown.setAttribute(BUSY, 'true');
+      return;
+    }
     patchAttributes(shown, want);
     patchChildren(shown, want);
   } else if (shown.nodeValue !== want.nodeValue) shown.nodeValue = want.nodeValue;

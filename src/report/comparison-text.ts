@@ -1,30 +1,49 @@
-import type { Comparison, Figure, Plan, Weighed } from '../weigh/index.js';
+import type { Comparison, Decided, Decision, Figure, Plan, Weighed } from '../weigh/index.js';
 import { cautionLines, estimateNotice } from './cautions.js';
+import { aboutText, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
+import { decisionVerdict, NEAR } from './decision-verdict.js';
 import { figureNames, figureOf, type FigureName } from './figures.js';
+import { marginRows } from './margin-text.js';
 import { hoursText, moneyText, valueText } from './numbers.js';
 import { plain } from './plain.js';
 import { layOut, wrap, type Row } from './table.js';
-import { verdict } from './verdict.js';
 
 /** How prominent a piece of text is; a terminal may show it, a file ignores it. */
 export type Emphasis = (text: string, how: 'strong' | 'quiet') => string;
 
 const WIDTH = 96;
 
-/** The comparison as text for people: verdict, table, ways in, what is cheap while it is open, cautions. */
-export function comparisonText(comparison: Comparison, emphasis: Emphasis = (text) => text): string {
-  const { estimate, options } = comparison;
+/** The decision as text for people: verdict, table, ways in, calendar, what would turn the choice, cautions. */
+export function comparisonText(decision: Decision, emphasis: Emphasis = (text) => text): string {
+  const { comparison } = decision;
+  const { estimate, options, money } = comparison;
   const strong = (text: string) => emphasis(text, 'strong');
+  const wrapped = (sentences: readonly string[]) => sentences.flatMap((sentence) => hanging(plain(sentence)));
   const heads = [estimate.header?.title, estimate.vehicle?.title].flatMap((title) => (title === undefined ? [] : [plain(title)]));
+  const near = decision.flips.filter(({ share = Infinity }) => share <= NEAR).slice(0, MOST_FLIPS);
   const sections: string[][] = [
     heads.map((head, i) => (i === 0 ? strong(head) : head)),
-    wrap(plain(verdict(comparison)), WIDTH),
-    options.length === 0 ? [] : layOut(tableRows(comparison)),
+    wrap(plain(decisionVerdict(decision)), WIDTH),
+    options.length === 0 ? [] : layOut(tableRows(decision)),
     titled(strong('Ways in'), waysIn(comparison)),
+    titled(strong('What decides the day'), wrapped(calendar(decision))),
+    titled(strong('What would turn the choice, nearest first'), wrapped(near.map((flip) => flipSentence(flip, money)))),
+    titled(strong('Inspect first?'), wrapped(decision.inspections.map((one) => inspectionSentence(one, money)))),
+    titled(strong('Coverage'), wrapped(decision.coverages.map(coveredSentence))),
+    titled(strong('What moves the cost most'), wrapped(spread(decision))),
     titled(strong('Cheap while it is open'), whileOpen(comparison)),
+    titled(strong('For the shop’s eyes only: margin'), layOut(marginRows(decision))),
     options.length === 0 ? [] : titled(strong('Cautions'), [...estimateNotice, ...cautionLines(options.flatMap((option) => option.cautions))].flatMap((line) => wrap(line, WIDTH))),
   ];
   return `${sections.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+/** More flip points than this nobody checks. */
+const MOST_FLIPS = 6;
+
+/** A sentence on lines of its own, those after the first set in. */
+function hanging(sentence: string): string[] {
+  return wrap(sentence, WIDTH - 2).map((line, i) => (i === 0 ? line : `  ${line}`));
 }
 
 function titled(title: string, lines: readonly string[]): string[] {
@@ -33,7 +52,8 @@ function titled(title: string, lines: readonly string[]): string[] {
 
 const UP_TO_TOTAL: readonly FigureName[] = ['access', 'labour', 'parts', 'outside', 'fees', 'cores', 'tax'];
 
-function tableRows(comparison: Comparison): Row[] {
+function tableRows(decision: Decision): Row[] {
+  const { comparison, options: decided } = decision;
   const { options, money } = comparison;
   const row = (label: string, cell: (option: Weighed) => string): Row => ({ cells: [label, ...options.map(cell)] });
   const likely = (name: FigureName) => (option: Weighed) => {
@@ -44,6 +64,13 @@ function tableRows(comparison: Comparison): Row[] {
   const figures = (names: readonly FigureName[]) => names.filter(used).map((name) => row(figureNames[name], likely(name)));
   const range = (point: 'low' | 'high') => (option: Weighed) => moneyText(option.totals.total[point], money);
   const ranged = options.some(({ totals }) => !totals.total.low.eq(totals.total.high));
+  const dated = options.some((option) => option.ready.date !== undefined);
+  const by = (label: string, cell: (one: Decided) => string | undefined): Row[] => {
+    const cells = decided.map((one) => cell(one) ?? '');
+    return cells.every((one) => one === '') ? [] : [{ cells: [label, ...cells] }];
+  };
+  const about = (value: number | undefined) => (value === undefined ? undefined : aboutText(value, money));
+  const amount = (figure: Figure | undefined) => (figure === undefined ? undefined : moneyText(figure.likely, money));
   return [
     row(money.currency.code === '' ? '' : money.currency.code, (option) => option.option.name),
     row('', (option) => place(option, comparison)),
@@ -53,11 +80,46 @@ function tableRows(comparison: Comparison): Row[] {
     row('Total', likely('total')),
     ...(ranged ? [row('  if everything comes in low', range('low')), row('  if everything comes in high', range('high'))] : []),
     ...(used('comes-back') || used('given-up') ? ['gap' as const, ...figures(['comes-back', 'net', 'given-up']), 'rule' as const, row(figureNames['in-all'], likely('in-all'))] : []),
+    ...section(decision.cases === undefined ? [] : [
+      ...by('On average, with what may turn up', ({ average }) => about(average)),
+      ...by(`  of ${decision.cases} cases 1 in 10 is below`, ({ risk }) => about(risk?.inAll.p10)),
+      ...by('  and 1 in 10 above', ({ risk }) => about(risk?.inAll.p90)),
+      ...by('  it is the cheapest in', ({ risk }) => (risk?.cheapest === undefined ? undefined : shareText(risk.cheapest))),
+    ]),
     'gap',
     ...figures(['penalty', 'penalty-hours', 'hours']),
     row('Working days', likely('days')),
-    ...(options.some((option) => option.ready.date !== undefined) ? [row('Ready', (option) => option.ready.date ?? '')] : []),
+    row('Working days in the bay', (option) => valueText(option.ready.bay.likely, 'days', money)),
+    ...(options.some(({ ready }) => !ready.waiting.likely.isZero()) ? [row('  of that, waiting', (option) => valueText(option.ready.waiting.likely, 'days', money))] : []),
+    ...(dated ? [row('Ready', (option) => option.ready.date ?? '')] : []),
+    ...by('  9 in 10 cases by', ({ risk }) => risk?.ready?.p90),
+    ...section([
+      ...by('Cost in each month of service', ({ monthly }) => amount(monthly?.perMonth)),
+      ...by('Days without the vehicle, apart', ({ downtime }) => amount(downtime)),
+    ]),
   ];
+}
+
+function section(rows: readonly Row[]): Row[] {
+  return rows.length === 0 ? [] : ['gap', ...rows];
+}
+
+/** For each option that takes more than a day what its ready date hangs on. */
+function calendar({ options }: Decision): string[] {
+  return options.flatMap(({ weighed: { option, ready } }) => {
+    const critical = criticalWords(ready);
+    if (critical === '' || ready.days.likely.lte(1)) return [];
+    const gap = ready.proven ? '' : ` A better plan could be ready up to ${ready.gap.toFixed(1)} h sooner.`;
+    return [`${option.name}: ${critical}.${gap}`];
+  });
+}
+
+/** The lines that go with most of the spread of each option. */
+function spread({ options }: Decision): string[] {
+  return options.flatMap(({ weighed: { option }, risk }) => {
+    if (risk === undefined || risk.contributions.length === 0) return [];
+    return [`${option.name}: ${risk.contributions.map(({ title, share }) => `${title} (${shareText(share)})`).join(', ')}.`];
+  });
 }
 
 /** What stands under an option's name: its place in the ranking, or that it isn't whole. */

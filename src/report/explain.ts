@@ -39,6 +39,8 @@ export function howMade(figure: Figure): string {
     case 'percentage': return `the percentage of the first${step.rounded ? ', rounded' : ''}`;
     case 'raised': return 'the first with the percentage added';
     case 'least': return 'the least of these';
+    case 'greatest': return 'the greatest of these';
+    case 'beside-least': return 'the one that goes with the least amount';
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Comparison, Figure, Line, Weighed } from '../weigh/index.js';
+import type { Comparison, Decision, Figure, Line, Weighed } from '../weigh/index.js';
 
 /** The figures of one option that have names of their own, in the order in which they are shown. */
 export const figureNames = {
@@ -19,6 +19,7 @@ export const figureNames = {
   'access-hours': 'Hours of getting in',
   'penalty-hours': 'Access penalty in hours',
   days: 'Working days',
+  bay: 'Days in the bay',
   waiting: 'Days of waiting',
 } as const;
 
@@ -44,15 +45,17 @@ export function figureOf(weighed: Weighed, name: FigureName): Figure | undefined
     case 'access-hours': return totals.accessHours;
     case 'penalty-hours': return penalty.hours;
     case 'days': return ready.days;
+    case 'bay': return ready.bay;
     case 'waiting': return ready.waiting;
   }
 }
 
 /**
- * Every figure that can be asked for by name: `OPTION.total` and the like, and `OPTION.line.N` (counted from 1 as
- * shown) or `OPTION.line.NAME` for its lines.
+ * Every figure that can be asked for by name: `OPTION.total` and the like, `OPTION.line.N` (counted from 1 as shown)
+ * or `OPTION.line.NAME` for its lines, `OPTION.task.N` for the lengths of what the calendar plans; with a decision
+ * also what that found out.
  */
-export function namedFigures(comparison: Comparison): ReadonlyMap<string, Figure> {
+export function namedFigures(comparison: Comparison, decision?: Decision): ReadonlyMap<string, Figure> {
   const found = new Map<string, Figure>();
   for (const weighed of comparison.options) {
     const prefix = weighed.option.name;
@@ -65,12 +68,23 @@ export function namedFigures(comparison: Comparison): ReadonlyMap<string, Figure
       const named = line.name === undefined ? undefined : `${prefix}.line.${line.name}`;
       if (named !== undefined && !found.has(named)) found.set(named, line.amount);
     });
+    weighed.ready.tasks.forEach(({ task }, i) => found.set(taskId(weighed, i), task.length));
+  }
+  for (const { weighed: { option: { name } }, monthly, downtime, margin } of decision?.options ?? []) {
+    if (monthly !== undefined) found.set(`${name}.monthly`, monthly.perMonth);
+    if (downtime !== undefined) found.set(`${name}.downtime`, downtime);
+    found.set(`${name}.margin`, margin.margin);
+    for (const { sort, margin: left } of margin.by) found.set(`${name}.margin-${sort}`, left);
   }
   return found;
 }
 
 export function lineId(weighed: Weighed, index: number): string {
   return `${weighed.option.name}.line.${index + 1}`;
+}
+
+export function taskId(weighed: Weighed, index: number): string {
+  return `${weighed.option.name}.task.${index + 1}`;
 }
 
 export function linesOf(weighed: Weighed, share: Line['share'], kind?: Line['kind']): readonly Line[] {

@@ -1,6 +1,6 @@
 import type { Block, Range, Span, Statement, Token, Tree } from '../language/index.js';
 import { fileKinds, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
-import { referencesOf } from '../estimate/index.js';
+import { referencesOf, type Option } from '../estimate/index.js';
 
 /** Where an offset is: the line it stands on, what lines stand above it, and the word under it. */
 export interface At {
@@ -86,6 +86,12 @@ export function kindOf(statement: Statement, above: readonly Statement[]): Kind 
 export function kindAbove(above: readonly Statement[]): Kind | undefined {
   const last = above[above.length - 1];
   return last === undefined ? undefined : kindOf(last, above.slice(0, -1));
+}
+
+/** The line that says an option. Selling the vehicle as it stands has none of its own: it is said where the vehicle's value unrepaired is. */
+export function statementOf({ record, at, written }: Pick<Option, 'record' | 'at' | 'written'>): Statement {
+  if (written) return record.statement;
+  return record.statement.children.find(({ tokens }) => (tokens[0]?.start ?? Infinity) <= at.start && at.end <= (tokens[tokens.length - 1]?.end ?? 0)) ?? record.statement;
 }
 
 /** A name where it is written: the line that gives it, or a line that uses it. */

@@ -1,16 +1,19 @@
-import type { Statement, Tree } from '../language/index.js';
-import { readBlock, type Record } from '../vocabulary/index.js';
+import type { Tree } from '../language/index.js';
+import { readBlock } from '../vocabulary/index.js';
 import { locate, rangeAt, type At } from './at.js';
 import { amountsOf } from './hover/amounts.js';
+import { decidedAt } from './hover/decided.js';
 import { meaningAt, type Meaning } from './hover/meaning.js';
 import { nameAt, sayRecord } from './hover/name.js';
+import { plannedAt } from './hover/planned.js';
+import { recordIn } from './hover/record-in.js';
 import { threePointsAt } from './hover/three-points.js';
 import { unitAt } from './hover/unit.js';
 import type { Hover, Weighing } from './types.js';
 
 /**
- * What there is to say about the place under the pointer: first what the line comes to, then what the word, the
- * figure or the name itself is. Looks at one block and at indexes that are kept, never through the file.
+ * What there is to say about the place under the pointer: first what the line comes to, what hangs on it and when it is
+ * planned, then what the word, the figure or the name itself is. Looks at one block and at what is kept for the text.
  */
 export function hoverAt(tree: Tree, offset: number, weighing: Weighing): Hover | undefined {
   const at = locate(tree, offset);
@@ -19,8 +22,9 @@ export function hoverAt(tree: Tree, offset: number, weighing: Weighing): Hover |
   if (at?.statement === undefined || first === undefined || last === undefined) return undefined;
   if (offset < at.start + first.start || offset > at.start + last.end) return undefined;
   const word = wordAt(at, weighing);
-  const record = recordOf(at.statement, readBlock(at.block).records);
-  const paragraphs = [...amountsOf(at, weighing.comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
+  const record = recordIn(at.statement, readBlock(at.block).records);
+  const { comparison } = weighing;
+  const paragraphs = [...amountsOf(at, comparison), ...decidedAt(at, record, comparison), ...plannedAt(at.statement, record, comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
   if (paragraphs.length === 0) return undefined;
   return { range: rangeAt(at.start, { start: (word?.from ?? first).start, end: (word?.to ?? last).end }), paragraphs };
 }
@@ -28,8 +32,4 @@ export function hoverAt(tree: Tree, offset: number, weighing: Weighing): Hover |
 function wordAt(at: At, weighing: Weighing): Meaning | undefined {
   // A name may be spelled like a fact; where a name can stand it is one.
   return nameAt(at, weighing) ?? unitAt(at) ?? threePointsAt(at) ?? meaningAt(at);
-}
-
-function recordOf(statement: Statement, records: readonly Record[]): Record | undefined {
-  return records.find((one) => one.statement === statement);
 }

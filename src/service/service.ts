@@ -1,6 +1,6 @@
 import { parse, rangeIn, reparse, type Block, type Problem, type Span, type Tree } from '../language/index.js';
 import { resolve } from '../estimate/index.js';
-import { weigh } from '../weigh/index.js';
+import { decide, weigh } from '../weigh/index.js';
 import { actionsAt } from './actions/actions.js';
 import { withAllowed } from './checks/allow.js';
 import { checkTrade, isWhole } from './checks/run.js';
@@ -91,6 +91,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     actions: (uri, range) => actionsAt(uri, range, context, allDiagnostics(uri).get(uri) ?? []),
     configure: (settings) => void (severities = settings.severities),
     weighing,
+    decision: (uri) => decide(weighing(uri).comparison),
     place,
     allDiagnostics,
     diagnostics: (uri) => allDiagnostics(uri).get(uri) ?? [],

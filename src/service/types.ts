@@ -1,6 +1,6 @@
 import type { Message, Problem, Range, Severity, Span, Tree } from '../language/index.js';
 import type { Resolved } from '../estimate/index.js';
-import type { Comparison } from '../weigh/index.js';
+import type { Comparison, Decision } from '../weigh/index.js';
 import type { Completing, Navigating, Showing, Writing } from './feature-types.js';
 import type { Severities } from './checks/severities.js';
 import type { Place } from './place.js';
@@ -29,6 +29,8 @@ export interface Weighing {
 export interface LanguageService extends Completing, Navigating, Showing, Writing {
   /** The estimate of a file, resolved and weighed. Kept until one of its files changes. */
   readonly weighing: (uri: string) => Weighing;
+  /** What helps to decide beyond the comparison: calendar, risk, flip points and the like. Dearer than weighing; kept with it. */
+  readonly decision: (uri: string) => Decision;
   /** Problems in this file itself. */
   readonly diagnostics: (uri: string) => readonly Diagnostic[];
   /** Problems in this file and in the files it uses, by file. */

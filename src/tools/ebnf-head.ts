@@ -29,7 +29,8 @@ export const ebnfHead = `(*
   Names. A word before a title is the line's own name. Where a line may stand without a name, a word that starts one
   of its slots is read as that slot.
 
-  Numbers have at most 12 digits before the point and 6 after it; three figures never fall; a date must exist.
+  Numbers have at most 12 digits before the point and 6 after it; three figures never fall; a date must exist; people and
+  years are counted in whole numbers.
 *)
 
 (* Pieces of a line *)

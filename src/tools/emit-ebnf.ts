@@ -63,7 +63,8 @@ function remark(kind: Kind, ledFields: readonly Field[]): string {
 function valueExpression(field: Field, values: Productions): string {
   const form = formOf(field.value);
   const name = nameFrom(field.value.label);
-  if (form.shape === 'figure') return values.define(name, `figure${unitExpression(form.measures, values)}`);
+  const listed = (item: string) => (form.list ? `${item}, { ",", ${item} }` : item);
+  if (form.shape === 'figure') return listed(values.define(name, `figure${unitExpression(form.measures, values)}`));
   if (form.shape === 'readings') return values.define(name, `number, { number }${unitExpression(form.measures, values)}`);
   const alternatives = form.refersTo.length > 0 ? ['name'] : [
     ...form.choices.map(quoted),
@@ -73,7 +74,7 @@ function valueExpression(field: Field, values: Productions): string {
     ...(form.takes.word && form.takes.day ? ['number', 'date'] : form.takes.month ? ['date'] : form.takes.day ? ['day'] : []),
   ];
   const item = alternatives.length === 1 && form.choices.length === 0 ? (alternatives[0] as string) : values.define(name, alternatives.join(' | '));
-  return form.list ? `${item}, { ",", ${item} }` : item;
+  return listed(item);
 }
 
 function unitExpression(measures: readonly Dimension[], values: Productions): string {

@@ -76,5 +76,7 @@ function facts(): readonly Pattern[] {
   for (const kind of allKinds) {
     for (const [lead, key] of kind.leads) forms.set(lead, [...(forms.get(lead) ?? []), formOf((kind.fields[key] as Field).value)]);
   }
-  return [...forms].map(([lead, known]) => led('line start', lead, known));
+  // Of two words that lead to something, the first may lead to something by itself elsewhere.
+  const words = (lead: string) => lead.split(' ').length;
+  return [...forms].sort(([a], [b]) => words(b) - words(a)).map(([lead, known]) => led('line start', lead, known));
 }

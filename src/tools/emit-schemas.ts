@@ -23,8 +23,8 @@ export function emitSchemas(): Record<string, string> {
   };
   return {
     'schemas/estimate.schema.json': `${JSON.stringify(schema, null, 2)}\n`,
-    'schemas/weigh.schema.json': reportSchema('weigh', weighReport),
-    'schemas/check.schema.json': reportSchema('check', checkReport),
+    'schemas/weigh.schema.json': reportSchema('weigh', weighReport()),
+    'schemas/check.schema.json': reportSchema('check', checkReport()),
   };
 }
 

@@ -23,16 +23,16 @@ export function formOf(value: ValueType<unknown>): ValueForm {
   const choices = Object.keys(value.words ?? {});
   const refersTo = value.refersTo ?? [];
   const builtIn = Object.keys(value.builtIn ?? {});
-  const [dimension] = value.measures ?? [];
+  const list = value.item !== undefined;
+  const measures = (value.item ?? value).measures ?? [];
+  const [dimension] = measures;
   if (dimension !== undefined) {
     const row = `1 2 ${dimension === 'percent' ? '%' : (unitsOf(dimension)[0]?.word ?? '')}`;
     const none = { text: false, word: false, run: false, day: false, month: false };
-    return { shape: reads(value, row) ? 'readings' : 'figure', measures: value.measures ?? [], list: false, takes: none, choices, refersTo, builtIn };
+    return { shape: reads(value, row) ? 'readings' : 'figure', measures, list, takes: none, choices, refersTo, builtIn };
   }
-  const example = value.examples[0] ?? '';
   return {
-    shape: 'items', measures: [], choices, refersTo, builtIn,
-    list: reads(value, `${example}, ${example}`),
+    shape: 'items', measures: [], choices, refersTo, builtIn, list,
     takes: {
       text: reads(value, '"two words"'),
       word: reads(value, 'zqx'),

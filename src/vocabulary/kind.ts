@@ -76,19 +76,22 @@ interface KindOptions<F extends Fields> {
   readonly title?: Presence;
   readonly titleSays?: string;
   readonly fields: F;
-  readonly children?: readonly Kind[];
+  /** A list, or what makes one where kinds stand below each other. */
+  readonly children?: readonly Kind[] | (() => readonly Kind[]);
 }
 
 export function defineKind<const F extends Fields>(options: KindOptions<F>): Kind<F> {
-  const { word, says, example, name = 'none', title = 'none', titleSays = 'what the customer reads', fields, children = [] } = options;
+  const { word, says, example, name = 'none', title = 'none', titleSays = 'what the customer reads', fields } = options;
   // Made when somebody asks: the editor never does, and it would wait for it at every start.
   let record: z.ZodType | undefined;
+  let children: readonly Kind[] | undefined;
+  let childByWord: ReadonlyMap<string, Kind> | undefined;
   const leads = new Map<string, string>();
   for (const [key, field] of Object.entries(fields)) if (field.lead !== undefined) leads.set(field.lead, key);
   const bare = Object.keys(fields).filter((key) => fields[key]?.bare === true);
   const isFigure = (key: string) => fields[key]?.value.measures !== undefined;
   return Object.freeze({
-    word, says, example, name, title, titleSays, fields, children, leads,
+    word, says, example, name, title, titleSays, fields, leads,
     firstOfTwo: new Set([...leads.keys()].filter((lead) => lead.includes(' ')).map((lead) => lead.slice(0, lead.indexOf(' ')))),
     bares: {
       count: bare.find((key) => fields[key]?.counts === true),
@@ -98,8 +101,17 @@ export function defineKind<const F extends Fields>(options: KindOptions<F>): Kin
     get record() {
       return (record ??= recordOf(options));
     },
-    childByWord: new Map(children.map((child) => [child.word, child])),
+    get children() {
+      return (children ??= childrenIn(options));
+    },
+    get childByWord() {
+      return (childByWord ??= new Map(childrenIn(options).map((child) => [child.word, child])));
+    },
   });
+}
+
+function childrenIn({ children = [] }: KindOptions<Fields>): readonly Kind[] {
+  return typeof children === 'function' ? children() : children;
 }
 
 /** The zod record of a kind, with its fields' own words as descriptions. */
@@ -111,8 +123,9 @@ function recordOf(options: KindOptions<Fields>): z.ZodType {
   for (const [key, field] of Object.entries(options.fields)) {
     shape[key] = field.value.schema.describe(field.says).optional();
   }
-  for (const child of options.children ?? []) {
-    shape[child.word] = z.array(child.record).describe(child.says).optional();
+  for (const child of childrenIn(options)) {
+    // Only asked for when it is used, since a kind may stand below itself.
+    shape[child.word] = z.array(z.lazy(() => child.record)).describe(child.says).optional();
   }
   return z.strictObject(shape).describe(options.says);
 }

@@ -78,6 +78,12 @@ export const wrongUnit: Rule<{ readonly written: string; readonly accepts: strin
   example: 'steelyard 1\nlabour swap "Swap the engine" 4.5 «hrs»\n',
 };
 
+export const notWhole: Rule<{ readonly wanted: string; readonly least: number; readonly most: number; readonly example: string }> = {
+  code: 'not-whole', family: 'shape', severity: 'error', title: 'A figure that can’t be counted so',
+  message: ({ wanted, least, most, example }) => ({ what: `Here stands ${wanted}: one whole number from ${least} to ${most}.`, why: 'What is worked out with this figure would mean nothing.', instead: `Write it as in: ${example}` }),
+  example: 'steelyard 1\nestimate "Van"\n  technicians «0»\n',
+};
+
 export const noSuchDate: Rule<{ readonly written: string }> = {
   code: 'no-such-date', family: 'shape', severity: 'error', title: 'A date that does not exist',
   message: ({ written }) => ({ what: /^\d{4}-\d\d-\d\d$/.test(written) ? `There is no ${clip(written)} in the calendar.` : `“${clip(written)}” is not a date in the form that is read here.`, why: 'Days and months stand in another order from place to place; deadlines and the ready date are counted from it.', instead: 'Write year-month-day, such as 2026-11-30.' }),

@@ -61,6 +61,8 @@ export interface ValueType<T> {
   readonly measures?: readonly Dimension[];
   /** Set where the value is one word of a closed list. */
   readonly words?: Readonly<Record<string, string>>;
+  /** Set where the value is several of another, with commas. */
+  readonly item?: ValueType<unknown>;
   /** Set where the value names records of these kinds. */
   readonly refersTo?: readonly string[];
   /** Names that are understood without a record, such as `in-car`. */

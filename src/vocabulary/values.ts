@@ -70,6 +70,7 @@ export function listOf<T>(item: ValueType<T>): ValueType<readonly T[]> {
     label: `${item.label}, or several with commas`, says: `${item.says} Several are written with commas.`, examples: item.examples,
     schema: z.array(item.schema),
     starts: item.starts,
+    item: item as ValueType<unknown>,
     ...(item.words === undefined ? {} : { words: item.words }),
     ...(item.refersTo === undefined ? {} : { refersTo: item.refersTo }),
     ...(item.builtIn === undefined ? {} : { builtIn: item.builtIn }),

@@ -1,10 +1,12 @@
 import type { Kind } from './kind.js';
 import { access } from './kinds/access.js';
 import { consider } from './kinds/consider.js';
+import { coverage } from './kinds/coverage.js';
 import { estimate } from './kinds/estimate.js';
 import { fee } from './kinds/fee.js';
 import { finding } from './kinds/finding.js';
 import { format } from './kinds/format.js';
+import { inspect } from './kinds/inspect.js';
 import { labour } from './kinds/labour.js';
 import { note } from './kinds/note.js';
 import { option } from './kinds/option.js';
@@ -16,7 +18,7 @@ import { use } from './kinds/use.js';
 import { vehicle } from './kinds/vehicle.js';
 
 /** What may stand at the left edge of a file, in the order a writer meets them. Adding a kind adds a line here. */
-export const fileKinds: readonly Kind[] = [format, use, shop, estimate, vehicle, finding, access, labour, part, sublet, fee, tool, consider, option, note];
+export const fileKinds: readonly Kind[] = [format, use, shop, estimate, vehicle, finding, access, labour, part, sublet, fee, tool, consider, option, inspect, coverage, note];
 
 /** Every kind, those that stand only below others too, each once. */
 export const allKinds: readonly Kind[] = collect(fileKinds);

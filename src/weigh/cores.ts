@@ -16,6 +16,8 @@ export interface CoreReturn {
   readonly refund: Figure;
   /** Tax that comes back with the refund, by the shop's policy for the part's condition. */
   readonly taxBack: Figure;
+  /** Refund and tax if it goes back in time, whether the plan does or not. */
+  readonly inTime: Figure;
   /** The last day on which it can go back; undefined without dates. */
   readonly deadline: string | undefined;
   /** True where the planned finish is after the deadline, so that nothing is expected back. */
@@ -50,12 +52,14 @@ function coreReturn(part: Part, core: Core, line: Line, ready: Ready, estimate: 
   const less = [...(core.less === undefined ? [] : [given('Damaged or incomplete', 'money', core.less)]), ...core.keeps.flatMap((keep) => (keep.less === undefined ? [] : [given(`${keep.title} kept`, 'money', keep.less)]))];
   const label = `${part.title}: core refund`;
   const rounded = less.map((figure) => product(figure.label, [figure], money, figure.at));
+  const whole = remainder(label, 'money', [line.amount, ...rounded]);
   const refund = late
     ? found(label, 'money', zero, `The work is planned to end on ${ready.date ?? ''}, after the last day to return the core, ${deadline}.`, [line.amount])
-    : remainder(label, 'money', [line.amount, ...rounded]);
+    : whole;
   const back = policyFor(line, estimate.shop) === 'refunded' ? estimate.shop.taxes.filter((tax) => tax.on.has('parts')) : [];
-  const taxBack = sum(`${part.title}: tax back with the core`, 'money', back.map((tax) => percentage(tax.title, refund, given(tax.title, 'percent', tax.percent), money, tax.at)));
-  return { part, core, charge: line.amount, refund, taxBack, deadline, late };
+  const taxOn = (base: Figure) => sum(`${part.title}: tax back with the core`, 'money', back.map((tax) => percentage(tax.title, base, given(tax.title, 'percent', tax.percent), money, tax.at)));
+  const taxBack = taxOn(refund);
+  return { part, core, charge: line.amount, refund, taxBack, inTime: sum(label, 'money', [whole, late ? taxOn(whole) : taxBack]), deadline, late };
 }
 
 /** The core is due so long, by the calendar, after the part arrives. */

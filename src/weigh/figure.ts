@@ -24,7 +24,10 @@ export type Step =
   | { readonly kind: 'percentage'; readonly rounded: boolean }
   /** The first, raised by the second's percentage. */
   | { readonly kind: 'raised'; readonly rounded: boolean }
-  | { readonly kind: 'least' };
+  | { readonly kind: 'least' }
+  | { readonly kind: 'greatest' }
+  /** `from` is some amounts, then as many figures beside them: the one beside the least amount, and of several the least. */
+  | { readonly kind: 'beside-least' };
 
 /** A figure with its three points and how it came about, down to the lines that were written. */
 export interface Figure {
@@ -81,6 +84,11 @@ export function product(label: string, from: readonly Figure[], money: Money, at
   return new Worked(label, 'money', { kind: 'product', per, rounded: true }, from, money, at);
 }
 
+/** All multiplied, not rounded. */
+export function times(label: string, unit: FigureUnit, from: readonly Figure[]): Figure {
+  return new Worked(label, unit, { kind: 'product', per: 1, rounded: false }, from);
+}
+
 export function hoursProduct(label: string, from: readonly Figure[], per = 1): Figure {
   return new Worked(label, 'hours', { kind: 'product', per, rounded: false }, from);
 }
@@ -96,6 +104,15 @@ export function raised(label: string, base: Figure, percent: Figure): Figure {
 
 export function least(label: string, from: readonly [Figure, ...Figure[]]): Figure {
   return new Worked(label, from[0].unit, { kind: 'least' }, from);
+}
+
+export function greatest(label: string, from: readonly [Figure, ...Figure[]]): Figure {
+  return new Worked(label, from[0].unit, { kind: 'greatest' }, from);
+}
+
+/** The hours of the way that costs least: amounts and hours in the same order. */
+export function besideLeast(label: string, amounts: readonly Figure[], beside: readonly [Figure, ...Figure[]]): Figure {
+  return new Worked(label, beside[0].unit, { kind: 'beside-least' }, [...amounts, ...beside]);
 }
 
 /**
@@ -143,6 +160,8 @@ function workedExactly(step: Step, from: readonly Figure[], point: keyof Points)
     case 'difference': return first.minus(added(from, 1, zero, point));
     case 'remainder': return Decimal.max(zero, first.minus(added(from, 1, zero, point)));
     case 'least': return from.reduce((small, figure) => (figure[point].lt(small) ? figure[point] : small), first);
+    case 'greatest': return from.reduce((great, figure) => (figure[point].gt(great) ? figure[point] : great), first);
+    case 'beside-least': return besideTheLeast(from, point);
     case 'percentage': return first.times(second).div(hundred);
     case 'raised': return first.times(hundred.plus(second)).div(hundred);
     case 'product': {
@@ -154,6 +173,16 @@ function workedExactly(step: Step, from: readonly Figure[], point: keyof Points)
     case 'found':
       throw new Error(`A figure of step ${step.kind} is not worked out from others.`);
   }
+}
+
+function besideTheLeast(from: readonly Figure[], point: keyof Points): Decimal {
+  const half = from.length / 2;
+  let best = 0;
+  for (let i = 1; i < half; i++) {
+    const order = (from[i] as Figure)[point].comparedTo((from[best] as Figure)[point]) || (from[half + i] as Figure)[point].comparedTo((from[half + best] as Figure)[point]);
+    if (order < 0) best = i;
+  }
+  return (from[half + best] as Figure)[point];
 }
 
 function added(from: readonly Figure[], start: number, to: Decimal, point: keyof Points): Decimal {

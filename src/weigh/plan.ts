@@ -1,11 +1,12 @@
 import type { Access, Labour, Mode, Option, Part, Shop, Tool } from '../estimate/index.js';
-import { zero, type Decimal } from '../vocabulary/index.js';
+import { one, zero, type Decimal } from '../vocabulary/index.js';
+import { besideLeast, constant, least, type Figure } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import { accessWork, assembleLine, labourLine, toolLine } from './price-labour.js';
 import { coreLine, partLine, subletLine } from './price-goods.js';
 import { fixedOf, total, type Totals } from './totals.js';
-import { cheapestWays, MOST_WAYS, type RankedPlan } from './ways.js';
+import { cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
 
 /** A job and the mode in which a plan does it. */
 export interface PlannedJob {
@@ -18,6 +19,8 @@ export interface PlannedJob {
 export interface Plan extends RankedPlan {
   readonly paid: readonly Access[];
   readonly jobs: readonly PlannedJob[];
+  /** Lines of getting in and closing up, with the goods of the ways. */
+  readonly opened: readonly Line[];
   readonly totals: Totals;
 }
 
@@ -58,6 +61,45 @@ interface LinedMode {
 
 /** Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
+  const { ways, pinned, everything, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestOf);
+  const stand = price(0, everything);
+  const tooMany = ways.length > MOST_WAYS ? ways.length : undefined;
+  if (pinned !== undefined) {
+    const free = tooMany === undefined ? search(1)[0] : undefined;
+    return { chosen: planOf(pinned), others: tooMany === undefined ? search(RUNNERS_UP).filter((plan) => plan.ways !== pinned) : [], unpinned: free, stand, unreachable, tooMany: undefined };
+  }
+  if (tooMany !== undefined) return { chosen: stand, others: [], unpinned: undefined, stand, unreachable, tooMany };
+  const [chosen, ...others] = search(RUNNERS_UP + 1);
+  return { chosen: chosen ?? planOf(0), others, unpinned: undefined, stand, unreachable, tooMany };
+}
+
+/**
+ * The plans among which the choice lies when figures move, cheapest first as they stand: the pinned one, or up to
+ * `most`. A job that can be done in several of a plan's ways has the least of their amounts, whichever that is.
+ */
+export function plansToSearch(work: Work, shop: Shop, money: Money, most: number): readonly Plan[] {
+  const { ways, pinned, planOf, search } = plannerOf(work, shop, money, leastOf);
+  if (pinned !== undefined) return [planOf(pinned)];
+  return ways.length > MOST_WAYS ? [] : search(most, 'any mode');
+}
+
+/** Which sets of ways in are looked at: those whose ways all make some job cheaper as it stands, or all that open some mode. */
+type WaysFor = 'cheapest modes' | 'any mode';
+
+/** The line of a job that can be done in several modes. */
+type ChooseMode = (open: readonly LinedMode[]) => LinedMode | undefined;
+
+interface Planner {
+  readonly ways: readonly Access[];
+  readonly pinned: number | undefined;
+  readonly everything: number;
+  readonly unreachable: readonly Labour[];
+  readonly price: (paid: number, gives: number) => Plan;
+  readonly planOf: (paid: number) => Plan;
+  readonly search: (most: number, of?: WaysFor) => Plan[];
+}
+
+function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Planner {
   const ways = waysOf(work);
   const bit = new Map(ways.map((way, i) => [way, 1 << i]));
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
@@ -74,38 +116,56 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const price = (paid: number, gives: number): Plan => {
     const jobs: PlannedJob[] = [];
     for (const { job, modes } of lined) {
-      let best: LinedMode | undefined;
-      for (const mode of modes) if ((mode.takes & ~gives) === 0 && (best === undefined || cheaper(mode.line, best.line))) best = mode;
+      const best = choose(modes.filter((mode) => (mode.takes & ~gives) === 0));
       if (best !== undefined) jobs.push({ job, mode: best.mode, line: best.line });
     }
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
     const totals = total(work.title, jobs.map((job) => job.line), opened, fixed, work.fees, shop, money);
-    return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, totals, money: totals.total.likely, hours: totals.hours.likely };
+    return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, opened, totals, money: totals.total.likely, hours: totals.hours.likely };
   };
   const planOf = (paid: number) => price(paid, given(paid));
-  const stand = price(0, everything);
-  const tooMany = ways.length > MOST_WAYS ? ways.length : undefined;
-  if (pinned !== undefined) {
-    const free = tooMany === undefined ? search(1)[0] : undefined;
-    return { chosen: planOf(pinned), others: tooMany === undefined ? search(RUNNERS_UP).filter((plan) => plan.ways !== pinned) : [], unpinned: free, stand, unreachable, tooMany: undefined };
-  }
-  if (tooMany !== undefined) return { chosen: stand, others: [], unpinned: undefined, stand, unreachable, tooMany };
-  const [chosen, ...others] = search(RUNNERS_UP + 1);
-  return { chosen: chosen ?? planOf(0), others, unpinned: undefined, stand, unreachable, tooMany };
+  return { ways, pinned, everything, unreachable, price, planOf, search };
 
   function given(paid: number): number {
     return ways.reduce((bits, way, i) => ((paid & (1 << i)) === 0 ? bits : bits | (1 << i) | mask(way.includes)), 0);
   }
 
-  function search(most: number): Plan[] {
+  function search(most: number, of: WaysFor = 'cheapest modes'): Plan[] {
+    const reached = doableWith(everything).map(({ modes }) => modes);
     return cheapestWays<Plan>({
       gives: ways.map((way, i) => (1 << i) | mask(way.includes)),
       prices: opening.map((goods) => sumOf(goods.filter(({ thing }) => !sharedWith(thing, opening, goods)).flatMap(({ lines }) => lines))),
-      jobs: doableWith(everything).map(({ modes }) => modes.map(({ takes, line }) => ({ takes, price: line.amount.likely, hours: line.hours?.likely ?? zero }))),
+      jobs: [...reached.map((modes) => modes.map(({ takes, line }) => ({ takes, price: line.amount.likely, hours: line.hours?.likely ?? zero }))), ...(of === 'any mode' ? reached.flat().map(wantedFor) : [])],
       base: sumOf(fixed.lines),
       plan: planOf,
     }, most);
   }
+}
+
+/** Stands in for a mode that may become the cheapest: it costs nothing and hinders nothing, but wants its ways in. */
+function wantedFor({ takes }: LinedMode): WayMode[] {
+  return [{ takes, price: zero, hours: zero }, { takes: 0, price: zero, hours: one }];
+}
+
+/** The mode that costs least; of equals the quicker, then the one that is written first. */
+function cheapestOf(open: readonly LinedMode[]): LinedMode | undefined {
+  return open.reduce<LinedMode | undefined>((best, mode) => (best === undefined || cheaper(mode.line, best.line) ? mode : best), undefined);
+}
+
+/** The same, with a line that stays the least when the figures of the modes move. */
+function leastOf(open: readonly LinedMode[]): LinedMode | undefined {
+  const best = cheapestOf(open);
+  if (best === undefined || open.length === 1) return best;
+  const amounts = open.map(({ line }) => line.amount) as [Figure, ...Figure[]];
+  const hours = open.map(({ line }) => line.hours ?? constant(line.title, 'hours', zero)) as [Figure, ...Figure[]];
+  return { ...best, line: { ...best.line, amount: least(best.line.title, amounts), hours: besideLeast(best.line.title, amounts, hours) } };
+}
+
+/** The line of a job done with these ways open, as cheaply as it can; undefined where it can't be reached. */
+export function lineWith(job: Labour, open: ReadonlySet<Access>, money: Money): PlannedJob | undefined {
+  const modes = job.modes.filter((mode) => mode.with.every((way) => open.has(way)));
+  const best = cheapestOf(modes.map((mode) => ({ mode, takes: 0, line: labourLine(job, mode, money) })));
+  return best === undefined ? undefined : { job, mode: best.mode, line: best.line };
 }
 
 /** Cheaper, or as cheap and quicker; the earlier line wins a tie. */
@@ -127,7 +187,7 @@ function waysOf(work: Work): Access[] {
 }
 
 /** The lines that stand whatever the way in. */
-function fixedLines(work: Work, shop: Shop, money: Money): Line[] {
+export function fixedLines(work: Pick<Work, 'parts' | 'sublets' | 'labour'>, shop: Shop, money: Money): Line[] {
   const lines: Line[] = [];
   for (const part of work.parts) lines.push(...partLines(part, 'work', shop, money));
   for (const sublet of work.sublets) lines.push(subletLine(sublet, 'work', shop, money));
@@ -153,7 +213,7 @@ interface Opening {
 }
 
 /** What a way in needs, without the goods and tools that the work brings along anyway. */
-function goodsOfWay(way: Access, work: Work, shop: Shop, money: Money): Opening[] {
+function goodsOfWay(way: Access, work: Pick<Work, 'parts' | 'sublets' | 'labour'>, shop: Shop, money: Money): Opening[] {
   const tools = toolsOf(work.labour);
   return [
     { thing: way, lines: accessWork(way, money) },
@@ -161,6 +221,11 @@ function goodsOfWay(way: Access, work: Work, shop: Shop, money: Money): Opening[
     ...way.sublets.filter((sublet) => !work.sublets.includes(sublet)).map((sublet) => ({ thing: sublet, lines: [subletLine(sublet, 'access', shop, money)] })),
     ...way.tools.filter((tool) => !tools.includes(tool)).map((tool) => ({ thing: tool, lines: [toolLine(tool, 'access', money) ?? []].flat() })),
   ];
+}
+
+/** The lines of ways in by themselves. */
+export function linesOfWays(ways: readonly Access[], shop: Shop, money: Money): Line[] {
+  return onceEach(ways.flatMap((way) => goodsOfWay(way, { parts: [], sublets: [], labour: [] }, shop, money)));
 }
 
 function onceEach(goods: readonly Opening[]): Line[] {

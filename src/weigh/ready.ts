@@ -1,87 +1,191 @@
-import type { Estimate, Shop } from '../estimate/index.js';
-import { Decimal, zero, type Amount } from '../vocabulary/index.js';
-import { dayOf, isoOf, monthsAfter, workingDayAfter, workingDaysBetween, type Day } from './calendar.js';
-import { found, given, sum, type Figure, type Points } from './figure.js';
-import { inHours, workdayOf } from './price-labour.js';
-import { toolsOf, type Plan } from './plan.js';
+import type { Estimate } from '../estimate/index.js';
+import { Decimal } from '../vocabulary/index.js';
+import { dayOf, isoOf, type Day } from './calendar.js';
+import { found, type Figure, type Points } from './figure.js';
+import type { Plan } from './plan.js';
+import { workdayOf } from './price-labour.js';
+import { compileOrder, criticalPath, estimateFinish, finishWithChance, type BayPlan } from './schedule/index.js';
+import { tasksOf, type PlannedWork, type Task } from './tasks.js';
+import { dayNumber, daysFilled, durationOf, planOf, planTasks, shopTimeOf, type ShopTime } from './timetable.js';
+import { workingDaysFrom } from './working-days.js';
 
-/**
- * When the vehicle is ready, plainly: one technician, one after the other. The engine is got at; then whatever is
- * away or still to arrive is waited for; then the rest of the work is done. The bay plan with several hands and
- * overlapping tasks is another calculation.
- */
+/** A task on the calendar. Hours are counted from the start, in working time: nights and closed days do not exist. */
+export interface TimedTask {
+  readonly task: Task;
+  readonly start: number;
+  readonly end: number;
+  /** From 1; undefined for waits. */
+  readonly technician: number | undefined;
+  /** How much later it could start without moving the finish, the technicians staying with their work. */
+  readonly slack: number;
+  readonly critical: boolean;
+  /** YYYY-MM-DD; undefined without a date to start from. */
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+}
+
+/** When the three-point lengths say it is finished, by the normal approximation along the critical path. */
+export interface FinishDays {
+  readonly chance: number;
+  readonly days: number;
+  readonly date: string | undefined;
+}
+
+/** The bay plan of an option: who does what when, and when the vehicle is ready. */
 export interface Ready {
-  /** Working days from the start to the end, the first and the last counted. */
+  /** Working days from the start to the end, the first and the last counted; none where nothing is done. */
   readonly days: Figure;
-  /** Of these, days on which the work stands still. */
+  /** Of the time in the bay, working days in which nobody works on it. */
   readonly waiting: Figure;
+  /** Working days on which the bay is blocked, from the first work after the customer's answer to the end. */
+  readonly bay: Figure;
   /** YYYY-MM-DD; undefined where the estimate gives no day to start from. */
   readonly date: string | undefined;
   readonly latest: string | undefined;
+  readonly tasks: readonly TimedTask[];
+  readonly technicians: number;
+  readonly hoursPerDay: number;
+  /** Hours of working time to the end. */
+  readonly finish: number;
+  /** Whether no plan is ready earlier; otherwise by how many hours one could be, at most. */
+  readonly proven: boolean;
+  readonly gap: number;
+  readonly byChance: readonly FinishDays[];
+  /** The tasks that wait for each other where `after` goes round in a circle; it is then left out. */
+  readonly circle: readonly string[] | undefined;
 }
 
-/** The working days of an open week, and calendar months in working days, where no date is there to count from. */
-const WEEKS_PER_MONTH = 52 / 12;
+/** How sure the finish is asked for. */
+const CHANCES = [0.5, 0.8, 0.9];
 
-export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets' | 'labour'>, estimate: Estimate): Ready {
-  const { shop } = estimate;
-  const start = startOf(estimate);
-  const workday = workdayOf(shop);
-  const strip = sum('Hours until the engine is got at', 'hours', plan.paid.flatMap((way) => (way.remove === undefined ? [] : [inHours(`${way.title}: remove`, way.remove)])));
-  const all = plan.totals.hours;
+export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets'>, estimate: Estimate): Ready {
+  const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts: goods.parts, sublets: goods.sublets };
+  const time = shopTimeOf(estimate, startOf(estimate));
+  const { tasks, planned, circle } = scheduled(work, [], estimate, time);
+  return { ...timed(tasks, planned, estimate, time), circle };
+}
 
-  const parts = [...goods.parts, ...plan.paid.flatMap((way) => way.parts)];
-  const tools = [...toolsOf(goods.labour), ...plan.paid.flatMap((way) => way.tools)].filter((tool) => !tool.owned);
-  const sublets = [...goods.sublets, ...plan.paid.flatMap((way) => way.sublets)];
-  const waits = (label: string, amounts: readonly { readonly title: string; readonly wait: Amount | undefined }[]) =>
-    longest(label, amounts.flatMap(({ title, wait }) => (wait === undefined ? [] : [{ figure: given(title, 'days', wait), wait }])), start, shop);
-  const arrival = waits('Parts and tools are there after', [...parts, ...tools].map((one) => ({ title: `${one.title} arrives`, wait: one.arrives })));
-  const away = waits('Outside work is away for', sublets.map((one) => ({ title: `${one.title} is back`, wait: one.backIn })));
+export interface Scheduled {
+  readonly tasks: readonly Task[];
+  readonly planned: BayPlan;
+  readonly circle: readonly string[] | undefined;
+}
 
-  const at = (point: keyof Points) => {
-    const day = workday[point].isZero() ? new Decimal(8) : workday.likely;
-    const stripped = strip[point].div(day);
-    const resume = Decimal.max(arrival[point], stripped.plus(away[point]));
-    const end = resume.plus(all[point].minus(strip[point]).div(day));
-    return { waiting: resume.minus(stripped), days: Decimal.max(end.ceil(), 1) };
-  };
-  const points = { low: at('low'), likely: at('likely'), high: at('high') };
-  const days = found('Working days until it is ready', 'days', points.likely.days, 'First the engine is got at; then what is away or still to come is waited for; then the rest of the work is done, one after the other. Whole days, rounded up.', [strip, arrival, away, all, workday]);
-  const flat = points.low.days.eq(points.likely.days) && points.high.days.eq(points.likely.days);
-  const dateAfter = (days: Decimal) => {
-    const day = start === undefined ? undefined : workingDayAfter(start, days.toNumber() - 1, shop);
-    return day === undefined ? undefined : isoOf(day);
-  };
+/** The tasks and their plan; where `after` goes round in a circle, without what it says. */
+export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], estimate: Pick<Estimate, 'header'>, time: ShopTime): Scheduled {
+  const tasks = tasksOf(work, turned, estimate, 'after');
+  const planned = planOf(tasks, time);
+  if (planned.kind === 'planned') return { tasks, planned, circle: undefined };
+  const circle = planned.kind === 'circle' ? planned.ids.map((id) => (tasks.find((task) => task.id === id) as Task).title) : undefined;
+  const plain = tasksOf(work, turned, estimate, 'no after');
+  const again = planOf(plain, time);
+  if (again.kind === 'planned') return { tasks: plain, planned: again, circle };
+  // Lengths that no calendar holds: nothing can be said of days.
+  return { tasks: [], planned: { kind: 'planned', tasks: [], makespan: 0, lowerBound: 0, proven: true, gap: 0, order: [], chain: [] }, circle };
+}
+
+function timed(tasks: readonly Task[], planned: BayPlan, estimate: Estimate, time: ShopTime): Omit<Ready, 'circle'> {
+  const finish = atPoints(tasks, planned, time);
+  const dates = time.start === undefined ? undefined : workingDaysFrom(time.start, time.shop);
+  const dateOf = (number: number) => (dates === undefined ? undefined : isoOf(dates.day(number)));
+  const network = withTechnicians(tasks, planned, time);
+  const rows = tasks.map((task, i): TimedTask => {
+    const { start, end, technician } = planned.tasks[i] as BayPlan['tasks'][number];
+    const { totalSlack: slack = 0, critical = false } = network.times?.activities[i] ?? {};
+    return {
+      task, start, end, technician: technician === undefined ? undefined : technician + 1,
+      slack: task.counts ? slack : 0, critical: critical && task.counts && end > start,
+      from: dateOf(dayNumber(start, time)), to: dateOf(Math.max(dayNumber(start, time), daysFilled(end, time) - 1)),
+    };
+  });
+  const days = (hours: number) => daysFilled(hours, time);
+  const workday = workdayOf(estimate.shop);
+  const critical = rows.filter((row) => row.critical);
+  const from = [...critical.map(({ task }) => task.length), workday];
+  const { bay, waiting } = inBay(rows, planned.makespan, time);
+  const ranged = days(finish.low) !== days(finish.likely) || days(finish.high) !== days(finish.likely);
+  const total = found('Working days until it is ready', 'days', new Decimal(days(finish.likely)), howLong(critical, time), from);
   return {
-    days: flat ? days : { ...days, low: points.low.days, high: points.high.days, ranged: true },
-    waiting: found('Days of waiting', 'days', points.likely.waiting, 'The longer of what is still to come and of the outside work, after the engine is got at.', [strip, arrival, away, workday]),
-    date: dateAfter(points.likely.days),
-    latest: dateAfter(points.high.days),
+    tasks: rows,
+    technicians: time.technicians,
+    hoursPerDay: time.hoursPerDay,
+    finish: finish.likely,
+    proven: planned.proven,
+    gap: planned.gap,
+    days: ranged ? { ...total, low: new Decimal(days(finish.low)), high: new Decimal(days(finish.high)), ranged } : total,
+    bay: found('Working days in the bay', 'days', new Decimal(bay), 'From the first work after the customer’s answer to the end; every day on which the bay is blocked.', [total]),
+    waiting: found('Days of waiting', 'days', new Decimal(waiting).toDecimalPlaces(2), 'Time in the bay in which nobody works on it, in working days.', [total]),
+    date: dateOf(Math.max(0, days(finish.likely) - 1)),
+    latest: dateOf(Math.max(0, days(finish.high) - 1)),
+    byChance: network.finishes.map(({ chance, hours }) => ({ chance, days: days(hours), date: dateOf(Math.max(0, days(hours) - 1)) })),
   };
+}
+
+function howLong(critical: readonly TimedTask[], { technicians }: ShopTime): string {
+  const hands = technicians === 1 ? 'one technician' : `${technicians} technicians`;
+  if (critical.length === 0) return 'There is nothing to do or to wait for.';
+  return `The plan of the bay with ${hands}; these pieces, one after the other, decide the day. Whole days, rounded up.`;
+}
+
+/** The finish if everything takes its low, likely and high length, in the order of the likely plan. */
+function atPoints(tasks: readonly Task[], planned: BayPlan, time: ShopTime): { readonly [point in keyof Points]: number } {
+  const likely = planned.makespan;
+  if (!tasks.some(({ length }) => length.ranged)) return { low: likely, likely, high: likely };
+  const run = compileOrder(planTasks(tasks, 'likely', time), planned.order, time.technicians);
+  const at = (point: keyof Points) => run(Float64Array.from(tasks, (task) => durationOf(task, point, time)));
+  return { low: Math.min(likely, at('low')), likely, high: Math.max(likely, at('high')) };
+}
+
+/** The first work after the answer to the end, and how much of that nobody works. */
+function inBay(rows: readonly TimedTask[], end: number, time: ShopTime): { readonly bay: number; readonly waiting: number } {
+  const work = rows.filter(({ task, start, end: to }) => task.inBay && task.wait === undefined && to > start).sort((a, b) => a.start - b.start);
+  const [first] = work;
+  if (first === undefined) return { bay: 0, waiting: 0 };
+  let idle = 0;
+  let busyTo = first.start;
+  for (const { start, end: to } of work) {
+    if (start > busyTo) idle += start - busyTo;
+    busyTo = Math.max(busyTo, to);
+  }
+  return { bay: daysFilled(end, time) - dayNumber(first.start, time), waiting: (idle + Math.max(0, end - busyTo)) / time.hoursPerDay };
+}
+
+/**
+ * The network of the tasks with one link more for each technician's next piece of work, so that its critical path is
+ * that of the plan, and slack is what the plan leaves.
+ */
+function withTechnicians(tasks: readonly Task[], planned: BayPlan, time: ShopTime) {
+  const lastOf = new Map<number, number>();
+  const after = tasks.map((task) => [...task.after]);
+  const byStart = tasks.map((_, i) => i).sort((a, b) => startOfTask(a) - startOfTask(b) || a - b);
+  for (const i of byStart) {
+    const technician = planned.tasks[i]?.technician;
+    if (technician === undefined) continue;
+    const before = lastOf.get(technician);
+    if (before !== undefined) (after[i] as number[]).push(before);
+    lastOf.set(technician, i);
+  }
+  const counted = tasks.map((task, i) => {
+    const taken = (planned.tasks[i] as BayPlan['tasks'][number]).end - startOfTask(i);
+    const likely = durationOf(task, 'likely', time);
+    // Waits by the calendar: as long as in the plan, and longer or shorter by the same share.
+    const scale = likely > 0 ? taken / likely : 1;
+    const at = (point: keyof Points) => durationOf(task, point, time) * scale;
+    return { id: task.id, after: (after[i] as number[]).map((one) => (tasks[one] as Task).id), duration: task.counts ? { low: at('low'), likely: taken, high: at('high') } : { low: 0, likely: 0, high: 0 } };
+  });
+  const times = criticalPath(counted, ({ likely }) => likely);
+  const byMean = criticalPath(counted);
+  if (times.kind !== 'planned' || byMean.kind !== 'planned') return { times: undefined, finishes: [] };
+  const estimate = estimateFinish(counted, byMean);
+  return { times, finishes: CHANCES.map((chance) => ({ chance, hours: finishWithChance(estimate, chance) })) };
+
+  function startOfTask(i: number): number {
+    return (planned.tasks[i] as BayPlan['tasks'][number]).start;
+  }
 }
 
 /** The day the work can start: as written, or else the day the estimate was written. */
-export function startOf(estimate: Estimate): Day | undefined {
+export function startOf(estimate: Pick<Estimate, 'header'>): Day | undefined {
   const iso = estimate.header?.start ?? estimate.header?.written;
   return iso === undefined ? undefined : dayOf(iso);
-}
-
-function longest(label: string, waits: readonly { readonly figure: Figure; readonly wait: Amount }[], start: Day | undefined, shop: Shop): Figure {
-  const at = (point: keyof Points) => waits.reduce((longestYet, { wait }) => Decimal.max(longestYet, workingDays(wait[point], wait.unit?.word, start, shop)), zero);
-  const likely = at('likely');
-  const ranged = waits.some(({ wait }) => wait.low !== wait.likely || wait.high !== wait.likely);
-  const how = waits.length === 0 ? 'Nothing is waited for.' : 'The longest of these, in working days.';
-  return { ...found(label, 'days', likely, how, waits.map(({ figure }) => figure)), ...(ranged ? { low: at('low'), high: at('high'), ranged } : {}) };
-}
-
-/** A wait in working days: d are working days already; wk and mo run by the calendar from the start. */
-function workingDays(value: Decimal, unit: string | undefined, start: Day | undefined, shop: Shop): Decimal {
-  if (unit !== 'wk' && unit !== 'mo') return value;
-  if (start === undefined) {
-    const perWeek = 7 - shop.closedWeekdays.size;
-    return value.times(unit === 'wk' ? perWeek : perWeek * WEEKS_PER_MONTH).ceil();
-  }
-  const whole = Math.min(value.ceil().toNumber(), 1200);
-  const end = unit === 'wk' ? start + Math.min(value.times(7).ceil().toNumber(), 8400) : monthsAfter(start, whole);
-  return new Decimal(workingDaysBetween(start, end - 1, shop));
 }

@@ -1,8 +1,8 @@
 import { problem, type Block, type Problem } from '../language/index.js';
-import { workRules, type CautionTopic, type Estimate, type Option } from '../estimate/index.js';
-import { Decimal } from '../vocabulary/index.js';
+import { decisionRules, workRules, type CautionTopic, type Estimate, type Option } from '../estimate/index.js';
+import { chancesOf } from './chances.js';
 import { returnsOf, type Returns } from './cores.js';
-import { difference, given, sum, type Figure } from './figure.js';
+import { difference, given, greatest, sum, type Figure } from './figure.js';
 import { keeper } from './keep.js';
 import { moneyOf, type Money } from './money.js';
 import { whileOpen, type WhileOpen } from './open.js';
@@ -71,7 +71,7 @@ const keepWeighed = keeper<Option, Omit<Weighed, 'complete'>>();
 function weighOption(option: Option, estimate: Estimate, money: Money, { most, worths }: { readonly most: Figure | undefined; readonly worths: readonly unknown[] }, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
   const { shop, header, vehicle, access, consider } = estimate;
   const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, most));
-  report(option, weighed.planned, problems);
+  report(option, weighed, estimate, problems);
   return { ...weighed, complete: isComplete(option, weighed.planned, estimate, flawed) };
 }
 
@@ -103,7 +103,10 @@ function isComplete(option: Option, planned: Planned, estimate: Estimate, flawed
   return [...restsOn(option, estimate)].every((block) => !flawed.has(block));
 }
 
-function report(option: Option, planned: Planned, problems: Problem[]): void {
+function report(option: Option, { planned, ready }: Pick<Weighed, 'planned' | 'ready'>, estimate: Estimate, problems: Problem[]): void {
+  const chances = chancesOf(option, planned.chosen, estimate);
+  if (chances.all > chances.counted.length) problems.push(problem(decisionRules.tooManyChances, option.at, { count: chances.all, most: chances.counted.length }));
+  if (ready.circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...ready.circle, ...ready.circle.slice(0, 1)] }));
   if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, most: MOST_WAYS }));
   for (const job of planned.unreachable) {
     const takes = job.modes.map((mode) => mode.with.map((way) => way.name).join(' and ')).join(', or ');
@@ -122,10 +125,5 @@ function worthOf(option: Option, estimate: Estimate): Figure | undefined {
 function greatestWorth(estimate: Estimate): Figure | undefined {
   const worths = estimate.options.map((option) => worthOf(option, estimate));
   if (worths.length === 0 || worths.some((worth) => worth === undefined)) return undefined;
-  const known = worths as Figure[];
-  const point = (key: 'low' | 'likely' | 'high') => Decimal.max(...known.map((worth) => worth[key]));
-  const flat = known.every((worth) => worth.low === worth.likely && worth.high === worth.likely);
-  const likely = point('likely');
-  const best = known.find((worth) => worth.likely.eq(likely)) as Figure;
-  return { ...best, label: 'Most that any option leaves', low: flat ? likely : point('low'), likely, high: flat ? likely : point('high'), ranged: !flat, step: { kind: 'found', how: 'The greatest worth that any option leaves.' }, from: known };
+  return greatest('Most that any option leaves', worths as [Figure, ...Figure[]]);
 }

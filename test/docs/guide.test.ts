@@ -118,8 +118,7 @@ describe('the guide from an empty file', () => {
       expect(found.map(({ code }) => `[${code}]`)).toEqual([...saying.body.matchAll(/\[[a-z-]+\]/g)].map(([code]) => code));
       for (const { message } of found) for (const words of [message.what, message.why, message.instead]) expect(saying.body).toContain(words);
     } else {
-      const { comparison } = service.weighing(uri);
-      expect(comparisonText(comparison, (text) => text)).toBe(printed(saying, 'weigh', '').out);
+      expect(comparisonText(service.decision(uri), (text) => text)).toBe(printed(saying, 'weigh', '').out);
     }
   });
 

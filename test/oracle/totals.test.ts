@@ -17,6 +17,9 @@ const ways = (names: readonly string[]) => [...names].sort().join(', ');
 /** Hours in millionths, cut: minutes make fractions without end. */
 const millionths = (hours: OraclePlan['hours']) => Number((hours.n * 1_000_000n) / hours.d);
 
+/** Thirds of an hour are cut after some sixty digits, so that three of them may be a hair less than the whole. */
+const HAIR = '1e-40';
+
 /** What the product says of one option, one figure after the other. */
 function told({ option, planned: { chosen, stand, unpinned, unreachable } }: Weighed, digits: number): unknown {
   if (unreachable.length > 0) return { option: option.name, unreachable: true };
@@ -25,7 +28,7 @@ function told({ option, planned: { chosen, stand, unpinned, unreachable } }: Wei
     option: option.name,
     ways: ways(chosen.paid.map((way) => way.name)),
     total: coins(totals.total, digits), tax: coins(totals.tax, digits), access: coins(totals.access, digits),
-    hours: totals.hours.likely.times(1_000_000).floor().toNumber(),
+    hours: totals.hours.likely.times(1_000_000).plus(HAIR).floor().toNumber(),
     stand: coins(stand.totals.total, digits),
     free: unpinned === undefined ? undefined : coins(unpinned.totals.total, digits)[1],
   };

@@ -183,8 +183,22 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
     });
   }
 
+  const feesOf = (option: Json): Set<Json> => new Set([...each('fee', names(option['charge'])), ...list(option['fee'])]);
+
+  function jobsOf(option: Json): Set<Json> {
+    const jobs = new Set<Json>();
+    const take = (job: Json) => {
+      if (jobs.has(job)) return;
+      jobs.add(job);
+      each('labour', names(job['needs'])).forEach(take);
+    };
+    each('labour', names(option['do'])).forEach(take);
+    list(option['labour']).forEach(take);
+    return jobs;
+  }
+
   function feeLines(option: Json, lines: readonly Line[]): Line[] {
-    const charged = new Set([...each('fee', names(option['charge'])), ...list(option['fee'])]);
+    const charged = feesOf(option);
     if (lines.some((line) => line.kind === 'labour')) for (const fee of list(shop['fee'])) charged.add(fee);
     const kinds: Readonly<{ [of: string]: Kind }> = { labour: 'labour', parts: 'part', sublets: 'sublet' };
     return [...charged].map((fee) => {
@@ -218,15 +232,7 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
   }
 
   function optionOf(option: Json): OracleOption {
-    const jobs = new Set<Json>();
-    const take = (job: Json) => {
-      if (jobs.has(job)) return;
-      jobs.add(job);
-      each('labour', names(job['needs'])).forEach(take);
-    };
-    each('labour', names(option['do'])).forEach(take);
-    list(option['labour']).forEach(take);
-
+    const jobs = jobsOf(option);
     const things = new Set<Json>();
     for (const job of jobs) for (const thing of [...used(job), ...toolsOf(job)]) things.add(thing);
     for (const thing of [...each('part', names(option['fit'])), ...each('sublet', names(option['send'])), ...list(option['part']), ...list(option['sublet'])]) things.add(thing);
@@ -267,7 +273,19 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
     return { name: option.name as string, digits, reached: best.length > 0, best, free: pins === undefined ? [] : free, stand: stand ?? none };
   }
 
-  return all.filter((record) => record.kind === 'option').map(optionOf);
+  /** Selling the vehicle unrepaired: what every option does first, and every fee that they all charge, is owed all the same. */
+  function soldAsItStands(options: readonly Json[]): Json[] {
+    const [first, ...others] = options;
+    const vehicle = all.find((record) => record.kind === 'vehicle');
+    if (first === undefined || vehicle?.['unrepaired'] === undefined) return [];
+    const labour = [...jobsOf(first)].filter((job) => job['done'] === 'first' && others.every((option) => jobsOf(option).has(job)));
+    const fee = [...feesOf(first)].filter((one) => others.every((option) => feesOf(option).has(one)));
+    const alone = (job: Json): Json => ({ ...job, needs: names(job['needs']).filter((name) => find('labour', name) === undefined) });
+    return [{ kind: 'option', name: 'as-it-stands', labour: labour.map(alone), fee }];
+  }
+
+  const options = all.filter((record) => record.kind === 'option');
+  return [...options, ...soldAsItStands(options)].map(optionOf);
 }
 
 /** Tries every set of ways in. Least money first, then fewest hours, then fewest ways. */

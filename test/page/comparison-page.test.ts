@@ -3,7 +3,7 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { comparisonPage, keepLastGood, targetsOf } from '../../src/report/page/index.js';
 import { namedFigures, valueText, verdict } from '../../src/report/index.js';
-import { figuresIn, sampleTexts, serviceOver } from './estimates.js';
+import { figuresIn, isWellFormed, sampleTexts, serviceOver } from './estimates.js';
 
 const names = readdirSync(path.resolve(import.meta.dirname, '../../samples')).filter((name) => name.endsWith('.yard') && name !== 'shop.yard');
 
@@ -12,16 +12,6 @@ function pageOf(texts: Map<string, string>, uri: string) {
   const { comparison, problems } = service.weighing(uri);
   const columns = keepLastGood([], { comparison, problems });
   return { service, comparison, columns, targets: targetsOf(columns), markup: comparisonPage({ comparison, columns, lineOf: () => undefined }) };
-}
-
-/** Tags that are opened and closed in order; a text that became markup would spoil it. */
-function isWellFormed(markup: string): boolean {
-  const open: string[] = [];
-  for (const [, close, tag = ''] of markup.matchAll(/<(\/?)([a-z][a-z0-9]*)\b[^<>]*>/g)) {
-    if (close === '') open.push(tag);
-    else if (open.pop() !== tag) return false;
-  }
-  return open.length === 0;
 }
 
 describe.each(names)('the page of %s', (name) => {

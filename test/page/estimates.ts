@@ -27,3 +27,13 @@ export function figuresIn(markup: string): Map<string, string> {
   for (const [, id = '', text = ''] of markup.matchAll(/data-figure="([^"]+)">([^<]*)</g)) if (!found.has(id)) found.set(id, text);
   return found;
 }
+
+/** Tags that are opened and closed in order; a text that became markup would spoil it. */
+export function isWellFormed(markup: string): boolean {
+  const open: string[] = [];
+  for (const [, close, tag = ''] of markup.matchAll(/<(\/?)([a-z][a-z0-9]*)\b[^<>]*>/g)) {
+    if (close === '') open.push(tag);
+    else if (open.pop() !== tag) return false;
+  }
+  return open.length === 0;
+}

@@ -67,8 +67,16 @@ describe('last good figures', () => {
   test('go with an option that is taken out', () => {
     const { show } = typing();
     show();
-    const left = show((text) => text.slice(0, text.indexOf('option sell')));
-    expect(left.map(({ key }) => key)).toEqual(['rebuild', 'used', 'exchange']);
+    const left = show((text) => text.slice(0, text.indexOf('option exchange')) + text.slice(text.indexOf('# Before deciding')));
+    expect(left.map(({ key }) => key)).toEqual(['rebuild', 'used', 'as-it-stands']);
+  });
+
+  test('stay for selling it as it stands, which is written below the vehicle', () => {
+    const { show } = typing();
+    const before = totals(show());
+    const broken = totals(show((text) => text.replace('unrepaired 1900.00', 'unrepaired 1,900.00')));
+    expect(broken['as-it-stands']).toEqual(['last-good', before['as-it-stands']?.[1]]);
+    expect(Object.keys(totals(show((text) => text.replace('  unrepaired 1,900.00\n', ''))))).toEqual(['rebuild', 'used', 'exchange']);
   });
 
   test('there are none for a file that was broken from the start', () => {

@@ -24,11 +24,12 @@ describe('messages to the editor', () => {
 });
 
 describe('messages to the page', () => {
-  test('a comparison is understood', () => {
-    const message = { kind: 'show', estimate: 'file:///a.yard', markup: '<p>a</p>' };
+  test.each([
+    { kind: 'show', estimate: 'file:///a.yard', markup: '<p>a</p>' }, { kind: 'later', estimate: 'file:///a.yard', markup: '' }, { kind: 'seek', estimate: 'file:///a.yard', figure: 'used.total' },
+  ])('%j is understood', (message) => {
     expect(readToPage(message)).toEqual(message);
   });
-  test.each([...nothing, { kind: 'show', estimate: 'file:///a.yard' }, { kind: 'show', estimate: 'file:///a.yard', markup: { a: 1 } }, { kind: 'show', estimate: 'a', markup: '', style: '' }, { kind: 'ready' }])('%j is dropped', (message) => {
+  test.each([...nothing, { kind: 'seek', estimate: 'file:///a.yard', markup: '' }, { kind: 'seek', estimate: 'file:///a.yard', figure: long }, { kind: 'later', estimate: 'file:///a.yard', figure: 'a' }, { kind: 'later', markup: '' }, { kind: 'later', estimate: 'file:///a.yard', markup: '', more: 1 }, { kind: 'show', estimate: 'file:///a.yard' }, { kind: 'show', estimate: 'file:///a.yard', markup: { a: 1 } }, { kind: 'show', estimate: 'a', markup: '', style: '' }, { kind: 'ready' }])('%j is dropped', (message) => {
     expect(readToPage(message)).toBeUndefined();
   });
 });

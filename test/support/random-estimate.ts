@@ -16,8 +16,14 @@ const TITLES = ['Front cover', 'Rear head', 'Pump, 50/50 mix', 'Seal # 4', 'Pan 
 /** Without a code the shop names no currency, and money has two decimals. */
 const CURRENCIES: readonly Coins[] = [{ code: '', digits: 2 }, { code: 'USD', digits: 2 }, { code: 'USD', digits: 2 }, { code: 'JPY', digits: 0 }, { code: 'KWD', digits: 3 }];
 
+/** So many chances in a file at most: what may happen together is worked out case by case. */
+const MOST_CHANCES = 6;
+
+type Phase = 'first' | 'last' | undefined;
+
 interface Job {
   readonly name: string;
+  readonly done: Phase;
   /** Sets of ways in with which it can be done. */
   readonly modes: readonly (readonly string[])[];
   /** Names of the jobs that it needs. */
@@ -32,11 +38,17 @@ class EstimateWriter {
   private readonly findings: readonly string[];
   private readonly parts: readonly string[];
   private readonly sublets: readonly string[];
+  /** Outside work that no job uses, so that jobs may wait for it and it for the first job. */
+  private readonly loose: readonly string[];
+  /** Work that only chances bring. */
+  private readonly spares: readonly string[];
   private readonly fees: readonly string[];
   private readonly ways: readonly string[];
   /** For each way in all that it gives, itself among it. */
   private readonly gives = new Map<string, ReadonlySet<string>>();
   private readonly jobs: Job[] = [];
+  private readonly chances: string[] = [];
+  private chancesLeft = MOST_CHANCES;
 
   constructor(private readonly draw: Draw) {
     const count = (stem: string, most: number, least = 0) => Array.from({ length: draw.between(least, most) }, (_, i) => `${stem}${i + 1}`);
@@ -49,6 +61,8 @@ class EstimateWriter {
     this.sublets = count('sent', 2);
     this.fees = count('toll', 2);
     this.ways = count('way-in-', 4);
+    this.loose = count('loose-', 1);
+    this.spares = count('spare-', 2);
   }
 
   text(): string {
@@ -61,12 +75,16 @@ class EstimateWriter {
     for (const name of this.parts) blocks.push(this.part(name, 0));
     for (const name of this.sublets) blocks.push(this.sublet(name, 0));
     for (const name of this.fees) blocks.push([this.fee(name)]);
-    for (const name of this.ways) blocks.push(this.access(name));
+    for (const name of this.spares) blocks.push([`labour ${name} ${this.title()} ${hours(draw)}`, ...this.spareBelow()]);
     const jobs = draw.upTo(4);
+    for (const name of this.loose) blocks.push([...this.sublet(name, 0), ...(jobs > 0 && draw.chance(50) ? ['  after job-1'] : [])]);
+    for (const name of this.ways) blocks.push(this.access(name));
     for (let i = 1; i <= jobs; i++) blocks.push(this.labour(`job-${i}`));
     if (this.jobs.length > 0 && draw.chance(40)) blocks.push([`consider ${this.names(draw.atLeastOne(this.jobs.map((job) => job.name)))}`]);
     const options = draw.between(1, 4);
     for (let i = 1; i <= options; i++) blocks.push(this.option(`option-${i}`));
+    if (this.chances.length > 0 && draw.chance(40)) blocks.push(this.inspection('look-1'));
+    if (draw.chance(25)) blocks.push(this.coverage(jobs));
     const lines = ['steelyard 1'];
     for (const block of draw.chance(70) ? draw.shuffled(blocks) : blocks) {
       if (draw.chance(30)) lines.push('');
@@ -83,8 +101,9 @@ class EstimateWriter {
     if (draw.chance(60)) lines.push(`  rounding ${draw.pick(['half-up', 'half-even', 'half-down'])}`);
     if (draw.chance(60)) lines.push(`  workday ${draw.pick(['8 h', '7.5 h', '480 min'])}`);
     if (draw.chance(30)) lines.push('  closed saturday, sunday, 2026-12-25');
+    if (draw.chance(20)) lines.push(`  technicians ${draw.between(1, 3)}`);
     const usual = draw.upTo(this.rates.length - 1);
-    this.rates.forEach((name, i) => lines.push(this.line(`  rate ${name}`, draw.chance(60) ? this.title() : '', draw.chance(4) ? '0' : this.money(190), this.rates.length > 1 && i === usual ? 'usual' : '')));
+    this.rates.forEach((name, i) => lines.push(this.line(`  rate ${name}`, draw.chance(60) ? this.title() : '', draw.chance(4) ? '0' : this.money(190), this.rates.length > 1 && i === usual ? 'usual' : '', draw.chance(25) ? `cost ${this.money(90)}` : '')));
     for (const on of ['', ' on sublets']) {
       const ends = new Set(Array.from({ length: draw.upTo(2) }, () => draw.between(1, 60) * 5));
       for (const end of draw.shuffled([...ends])) lines.push(`  markup ${percentage(draw, 90)} to ${end}${on}`);
@@ -110,6 +129,9 @@ class EstimateWriter {
     if (draw.chance(60)) lines.push(`  written 2026-${draw.pick(['02', '11'])}-${draw.between(10, 28)}`);
     if (draw.chance(60)) lines.push(`  start 2026-12-${draw.between(10, 31)}`);
     if (draw.chance(40)) lines.push(`  valid ${calendarWait(draw)}`);
+    if (draw.chance(30)) lines.push(`  answer ${workingWait(draw)}`);
+    if (draw.chance(20)) lines.push(`  technicians ${draw.between(1, 3)}`);
+    if (draw.chance(30)) lines.push(`  interest ${draw.between(0, 24)}.${draw.between(0, 9)}%`);
     return lines;
   }
 
@@ -120,7 +142,58 @@ class EstimateWriter {
     if (draw.chance(40)) lines.push('  built 2012-11');
     if (draw.chance(40)) lines.push(`  odometer ${draw.between(1, 60_000)} ${draw.pick(['mi', 'km'])}`);
     if (draw.chance(60)) lines.push(`  worth ${this.money(9000)}`);
+    if (draw.chance(30)) lines.push('  model year 2013');
+    if (draw.chance(35)) lines.push(`  unrepaired ${this.money(2500)}`);
+    if (draw.chance(25)) lines.push(`  downtime ${this.money(60)}`);
     return lines;
+  }
+
+  /** Something that may happen, with what it then takes. */
+  private chance(depth: number): string[] {
+    const { draw } = this;
+    if (this.chancesLeft === 0) return [];
+    this.chancesLeft--;
+    const indent = ' '.repeat(depth);
+    const name = draw.chance(60) ? `risk-${MOST_CHANCES - this.chancesLeft}` : '';
+    if (name !== '') this.chances.push(name);
+    const lines = [this.line(`${indent}chance`, name, this.title(), `${draw.between(0, 99)}%`, draw.chance(25) ? 'comeback' : '')];
+    const named: readonly (readonly [string, readonly string[]])[] = [['do', this.spares], ['fit', this.parts], ['send', this.sublets], ['charge', this.fees]];
+    for (const [word, list] of named) {
+      const some = draw.some(list, 25);
+      if (some.length > 0) lines.push(`${indent}  ${word} ${this.names(some)}`);
+    }
+    if (draw.chance(30)) lines.push(`${indent}  labour ${this.title()} ${hours(draw)}`);
+    if (draw.chance(25)) lines.push(...this.sublet('', depth + 2));
+    if (draw.chance(15)) lines.push(`${indent}  ${this.fee('')}`);
+    if (lines.length === 1 || draw.chance(30)) lines.push(...this.part('', depth + 2));
+    if (draw.chance(20)) lines.push(...this.chance(depth + 2));
+    return lines;
+  }
+
+  private inspection(name: string): string[] {
+    const { draw } = this;
+    const lines = [this.line(`inspect ${name} ${this.title()}`, draw.chance(80) ? this.money(150) : '', draw.chance(60) ? hours(draw, 2) : '', draw.chance(25) ? `class ${draw.pick(this.rates)}` : '')];
+    for (const chance of draw.atLeastOne(this.chances)) lines.push(this.line(`  finds ${chance} ${draw.between(0, 100)}%`, draw.chance(60) ? `wrongly ${draw.between(0, 40)}%` : ''));
+    return lines;
+  }
+
+  private coverage(jobs: number): string[] {
+    const { draw } = this;
+    const lines = [this.line(`coverage ${this.title()}`, draw.pick(['recall', 'campaign', 'bulletin', 'extended-warranty']))];
+    if (draw.chance(50)) lines.push('  built from 2012-06', '  built to 2013-02-28');
+    if (draw.chance(40)) lines.push('  years 2012, 2013');
+    if (draw.chance(40)) lines.push(`  up to ${draw.between(1, 60_000)} ${draw.pick(['mi', 'km'])}`);
+    if (draw.chance(40)) lines.push(`  within ${calendarWait(draw)}`);
+    if (lines.length === 1 || draw.chance(30)) lines.push('  until 2027-12-31');
+    if (draw.chance(50)) lines.push(`  covers ${jobs > 0 && draw.chance(50) ? 'job-1' : 'option-1'}`);
+    return lines;
+  }
+
+  /** What work that only chances bring has with it. */
+  private spareBelow(): string[] {
+    const { draw } = this;
+    const uses = draw.some([...this.parts, ...this.sublets], 25);
+    return uses.length === 0 ? [] : [`  uses ${this.names(uses)}`];
   }
 
   private access(name: string): string[] {
@@ -138,6 +211,7 @@ class EstimateWriter {
     if (draw.chance(30)) lines.push(...this.part('', 2));
     if (draw.chance(25)) lines.push(...this.sublet('', 2));
     if (draw.chance(20)) lines.push(`  caution ${this.names(draw.atLeastOne(CAUTIONS, 20))}`);
+    if (draw.chance(20)) lines.push(...this.chance(2));
     return lines;
   }
 
@@ -159,10 +233,25 @@ class EstimateWriter {
     const needs = draw.some(this.jobs.map((job) => job.name), 20);
     this.needsAndUses(lines, needs, 30, indent);
     if (this.findings.length > 0 && draw.chance(20)) lines.push(`${indent}  because ${draw.pick(this.findings)}`);
-    const job: Job = { name, modes, needs };
+    const done: Phase = draw.chance(20) ? draw.pick(['first', 'last'] as const) : undefined;
+    if (done !== undefined) lines.push(`${indent}  done ${done}`);
+    this.waits(lines, name, done, indent);
+    if (draw.chance(20)) lines.push(...this.chance(depth + 2));
+    const job: Job = { name, done, modes, needs };
     if (depth === 0) this.jobs.push(job);
     else this.own.push(job);
     return [head, ...lines];
+  }
+
+  /** Only what stands earlier is waited for, and nothing that is done later by its nature, so no circle can close. */
+  private waits(lines: string[], name: string, done: Phase, indent: string): void {
+    const { draw } = this;
+    const order: readonly Phase[] = ['first', undefined, 'last'];
+    const earlier = this.jobs.filter((job) => order.indexOf(job.done) <= order.indexOf(done)).map((job) => job.name);
+    const goods = done === 'first' ? [] : [...this.parts, ...(name === 'job-1' || this.jobs[0]?.done === 'last' ? [] : this.loose)];
+    const after = draw.some([...earlier, ...goods], 15);
+    if (after.length > 0) lines.push(`${indent}  after ${this.names(after)}`);
+    if (done === undefined && draw.chance(20)) lines.push(`${indent}  apart after ${hours(draw, 6)}`);
   }
 
   /** Jobs inside the option that is being written. */
@@ -223,12 +312,15 @@ class EstimateWriter {
     if (done.length > 0) lines.push(`  do ${this.names(draw.shuffled(done))}`);
     const fit = draw.some(this.parts, 25);
     if (fit.length > 0) lines.push(`  fit ${this.names(fit)}`);
-    const send = draw.some(this.sublets, 20);
+    const send = draw.some([...this.sublets, ...this.loose], 20);
     if (send.length > 0) lines.push(`  send ${this.names(send)}`);
     const charge = draw.some(this.fees, 40);
     if (charge.length > 0) lines.push(`  charge ${this.names(charge)}`);
     if (draw.chance(40)) lines.push(`  worth ${this.money(9000)}`);
     if (draw.chance(30)) lines.push(`  warranty ${calendarWait(draw)}`);
+    if (draw.chance(30)) lines.push(`  lasts ${draw.between(5, 60)} ${draw.pick(['mo', 'wk'])}`);
+    if (draw.chance(30)) lines.push(`  resale ${this.money(4000)}`);
+    if (draw.chance(30)) lines.push(...this.chance(2));
     if (draw.chance(40)) lines.push(...this.labour('', 2));
     if (draw.chance(40)) lines.push(...this.part('', 2));
     if (draw.chance(25)) lines.push(...this.sublet('', 2));

@@ -13,11 +13,11 @@ export function unpinned(text: string): string {
   return text.split('\n').filter((line) => !/^ {2}way\b/.test(line)).join('\n');
 }
 
-/** The text as for an engine on a stand: every way in costs nothing, and every option has them all. */
+/** The text as for an engine on a stand: every way in costs nothing, and every option has them all. Inspections go: they may name a chance of a way in. */
 export function onStand(text: string): string {
   const all = blocks(unpinned(text));
   const ways = all.flatMap(([head]) => /^access (\S+)/.exec(head as string)?.[1] ?? []);
-  return all.map(([head, ...below]) => {
+  return all.filter(([head]) => !/^inspect\b/.test(head as string)).map(([head, ...below]) => {
     if (/^access\b/.test(head as string)) return [head, ...below.filter((line) => /^ {2}includes\b/.test(line))].join('\n');
     if (/^option\b/.test(head as string) && ways.length > 0) return [head, `  way ${ways.join(', ')}`, ...below].join('\n');
     return [head, ...below].join('\n');

@@ -49,9 +49,9 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
     if (!isEstimate(document) || !isOn('totals', document)) return [];
     const key = document.uri.toString();
     await this.desk.whole(key);
-    return this.desk.service.lenses(key).flatMap(({ range, label }) => {
+    return this.desk.service.lenses(key).flatMap(({ range, label, figure }) => {
       const at = this.desk.positions.range({ uri: key, range });
-      return at === undefined ? [] : [new vscode.CodeLens(at, { title: label, command: 'steelyard.showComparison', arguments: [document.uri], tooltip: 'Show the comparison' })];
+      return at === undefined ? [] : [new vscode.CodeLens(at, { title: label, command: 'steelyard.showComparison', arguments: figure === undefined ? [document.uri] : [document.uri, figure], tooltip: 'Show the comparison' })];
     });
   }
 

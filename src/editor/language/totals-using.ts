@@ -13,5 +13,5 @@ export async function showTotalsUsing(desk: Desk): Promise<void> {
     totals.map(({ title, amount, option, figure }) => ({ label: `${title}: ${amount}`, description: option, detail: figure })),
     { placeHolder: totals.length === 0 ? 'This line comes into no total' : 'Totals that this line comes into' },
   );
-  if (picked !== undefined) await vscode.commands.executeCommand('steelyard.showComparison', editor.document.uri);
+  if (picked !== undefined) await vscode.commands.executeCommand('steelyard.showComparison', editor.document.uri, picked.detail);
 }

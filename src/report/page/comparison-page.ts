@@ -9,21 +9,24 @@ import { whileItIsOpen } from './while-open.js';
 
 /**
  * The comparison of an estimate as the inside of a page. The order tells the story: what it is about, the answer, the
- * figures behind it, how each option gets at its work, what else is due, every line, the cautions.
- * `data-key` names what stays the same thing when the page is made anew.
+ * figures behind it, how sure they are, how each option gets at its work, what else is due, every line, the cautions.
+ * `data-key` names what stays the same thing when the page is made anew; what is marked `data-later` is filled by
+ * `decisionPart`, and keeps what it holds until then.
  */
 export function comparisonPage(view: PageView): string {
   const { estimate } = view.comparison;
   const name = estimate.header?.title ?? estimate.vehicle?.title ?? 'Estimate';
   const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
   return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
-<p data-key="verdict" class="verdict">${verdict(view.comparison)}</p>
+<div data-key="verdict" data-later><p class="verdict">${verdict(view.comparison)}</p></div>
 ${view.columns.length === 0 ? firstOption : options(view)}`.markup;
 }
 
 function options(view: PageView): Html {
   return html`<section data-key="figures" aria-label="Side by side">${figuresTable(view)}</section>
-${waysIn(view)}${whileItIsOpen(view)}${lineLists(view)}${cautionsSection(view)}`;
+<div data-key="decision" data-later></div>
+${waysIn(view)}${whileItIsOpen(view)}${lineLists(view)}${cautionsSection(view)}
+<div data-key="shop-only" data-later></div>`;
 }
 
 /** What to write first; a page that only says what is missing helps nobody. */

@@ -1,7 +1,8 @@
-import { calendar, type Figure } from '../../weigh/index.js';
+import type { Figure } from '../../weigh/index.js';
 import { figureNames, figureOf, type FigureName } from '../figures.js';
 import { moneyText } from '../numbers.js';
 import { figureButton, isCheapest, likelyText, mark, noFigure, title, type PageView } from './cells.js';
+import { weekdayText } from './dates.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
 import { aboveId, figureId } from './targets.js';
@@ -72,16 +73,10 @@ function aboveCell(view: PageView): Cell {
   };
 }
 
-const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
-
 /** The date as it is written in a file, its weekday, and how late it may get. */
 function readyCell(column: Column): Html {
   const { date, latest } = column.weighed.ready;
   if (date === undefined) return noFigure;
   const late = latest === undefined || latest === date ? undefined : html`<span class="or">to ${weekdayText(latest)} ${latest.startsWith(date.slice(0, 5)) ? latest.slice(5) : latest}</span>`;
   return html`${figureButton(figureId(column, 'days'), date)}<span class="or">${weekdayText(date)}</span>${late}`;
-}
-
-function weekdayText(iso: string): string {
-  return weekdays[calendar.weekdayOf(calendar.dayOf(iso))] as string;
 }

@@ -3,3 +3,6 @@ export { comparisonPage } from './comparison-page.js';
 export { keepLastGood, type Column } from './last-good.js';
 export { targetsOf, type Targets } from './targets.js';
 export type { LineOf, PageView } from './cells.js';
+export { decisionPart } from './decision-part.js';
+export { decisionView, type DecisionView } from './decided.js';
+export { decisionTargets } from './decision-targets.js';

@@ -38,7 +38,7 @@ export function keepLastGood(before: readonly Column[], { comparison, problems }
   });
   before.forEach((column, at) => {
     if (columns.some((one) => one.key === column.key)) return;
-    const causes = errors.filter((error) => isLineOf(error, column.weighed.option.name));
+    const causes = errors.filter((error) => isLineOf(error, column.weighed.option));
     if (causes.length > 0) columns.splice(at, 0, { ...column, state: column.state === 'not-weighed' ? 'not-weighed' : 'last-good', causes });
   });
   return columns;
@@ -57,7 +57,10 @@ function causesOf({ option }: Weighed, comparison: Comparison, errors: readonly 
   return own.length > 0 ? own : errors;
 }
 
-/** Whether an error stands on the line of an option, or below it, whose name can still be read. */
-function isLineOf({ at }: Problem, name: string): boolean {
-  return at.block.statements.some(({ tokens }) => tokens[0]?.text === 'option' && tokens[1]?.text === name);
+/**
+ * Whether an error stands on the line of an option, or below it, whose name can still be read. Selling the vehicle as
+ * it stands is written below the vehicle.
+ */
+function isLineOf({ at }: Problem, { name, written }: Weighed['option']): boolean {
+  return at.block.statements.some(({ tokens: [kind, second] }) => (written ? kind?.text === 'option' && second?.text === name : kind?.text === 'vehicle'));
 }

@@ -6,7 +6,10 @@ import type { Column } from './last-good.js';
 /** What the figures of a page are called in it, and where each one leads: the best place first. */
 export type Targets = ReadonlyMap<string, readonly Span[]>;
 
-export const figureId = (column: Column, name: FigureName) => `${column.key}.${name}`;
+/** Names of figures that only a decision has; see `namedFigures`. */
+type DecisionFigure = 'monthly' | 'downtime' | 'margin' | 'margin-labour' | 'margin-parts' | 'margin-outside';
+
+export const figureId = (column: Column, name: FigureName | DecisionFigure) => `${column.key}.${name}`;
 export const lineId = (column: Column, index: number) => `${column.key}.line.${index + 1}`;
 export const taxId = (column: Column, index: number) => `${column.key}.tax.${index + 1}`;
 export const planId = (column: Column, index: number) => `${column.key}.way.${index + 1}`;

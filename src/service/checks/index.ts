@@ -33,6 +33,7 @@ import { rangeCheck } from './range-very-wide.js';
 import { overlapCheck } from './ranges-overlap.js';
 import { reusedBankCheck } from './reused-bank-uneven.js';
 import { runsOutCheck } from './runs-out-before-start.js';
+import { sentAwayCheck } from './sent-away-whole.js';
 import { orderCheck } from './start-before-written.js';
 import { subframeWithoutAlignment } from './subframe-without-alignment.js';
 import { swapWithoutEngine } from './swap-without-engine.js';
@@ -83,7 +84,7 @@ export const allChecks: readonly Check[] = [
   rangeCheck,
   overlapCheck,
   reusedBankCheck,
-  runsOutCheck,
+  runsOutCheck, sentAwayCheck,
   orderCheck,
   subframeWithoutAlignment,
   swapWithoutEngine,

@@ -37,7 +37,7 @@ export function viewOf(resolved: Resolved, comparison: Comparison): View | undef
   const { header } = estimate;
   if (header === undefined || resolved.waitsFor.length > 0 || estimate.options.every(({ labour }) => labour.length === 0)) return undefined;
   const isOwn = ({ record }: Pick<Source, 'record'>) => record.block.uri === estimate.uri;
-  const options = comparison.options.filter((one) => one.complete).map((one) => optionView(one, isOwn));
+  const options = comparison.options.filter((one) => one.complete && one.option.written).map((one) => optionView(one, isOwn));
   return { estimate, header, comparison, resolved, options, isOwn };
 }
 

@@ -1,6 +1,6 @@
 import type { Access, Estimate, Labour, Part, Sublet } from '../../estimate/index.js';
 import { figureText, hoursText, moneyText } from '../../report/index.js';
-import { zero, type Amount, type Record } from '../../vocabulary/index.js';
+import { is, kinds, zero, type Amount, type Record } from '../../vocabulary/index.js';
 // What a name would bring is priced with the calculations' own lines, so that an offer never says another sum than the total.
 import { keeper } from '../../weigh/keep.js';
 import { accessWork, labourLine } from '../../weigh/price-labour.js';
@@ -18,6 +18,7 @@ export function brings(record: Record, weighing: Weighing): string | undefined {
   const { money } = weighing.comparison;
   const rate = record.kind.word === 'rate' ? estimate.shop.rates.get(record.name?.name ?? '') : undefined;
   if (rate !== undefined) return `${amountText(rate.price, money)} an hour`;
+  if (is(record, kinds.chance)) return record.values.percent === undefined ? undefined : `${record.values.percent.likely.toFixed()} %`;
   if (record.kind.word === 'option') {
     const weighed = weighing.comparison.options.find(({ option }) => option.record === record);
     return weighed === undefined ? undefined : moneyText(weighed.totals.total.likely, money);

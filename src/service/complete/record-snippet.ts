@@ -1,5 +1,5 @@
 import { parse, type Span, type Statement, type Token } from '../../language/index.js';
-import { allKinds, fileKinds, readBlock, units, type Kind, type Record } from '../../vocabulary/index.js';
+import { allKinds, fileKinds, kinds, readBlock, units, type Kind, type Record } from '../../vocabulary/index.js';
 import { mentionsIn } from '../at.js';
 import { escaped, stop } from './snippet.js';
 import { fieldOfKey, leadAt } from './walk.js';
@@ -25,15 +25,25 @@ export function headSnippet(kind: Kind, standing: Standing): string {
   const example = exampleOf(kind);
   let text = kind.word;
   let number = 0;
-  if (kind.name === 'required' || (kind.name === 'optional' && standing.named)) text += ` ${stop(++number, freshName(kind, example?.name?.name ?? kind.word, standing))}`;
+  if (isNamed(kind, standing)) text += ` ${stop(++number, freshName(kind, example?.name?.name ?? kind.word, standing))}`;
   if (kind.title === 'required') text += ` "${stop(++number, example?.title?.text ?? '')}"`;
   if (number > 0) return text;
-  const key = kind.bares.figures[0] ?? kind.bares.words[0];
-  if (key === undefined) return text;
+  const { words, figures } = kind.bares;
+  const naming = words.find((key) => fieldOfKey(kind, key).value.refersTo !== undefined);
+  const keys = [naming, figures[0] ?? (naming === undefined ? words[0] : undefined)].filter((key) => key !== undefined);
+  return [text, ...keys.map((key, i) => firstValue(kind, key, i + 1, example, standing))].join(' ');
+}
+
+/** Chances are named wherever they stand, since inspections look for them by name. */
+function isNamed(kind: Kind, { named }: Standing): boolean {
+  return kind.name === 'required' || (kind.name === 'optional' && (named || kind === (kinds.chance as Kind)));
+}
+
+function firstValue(kind: Kind, key: string, number: number, example: Record | undefined, standing: Standing): string {
   const { value } = fieldOfKey(kind, key);
   const written = [example?.values[key]].flat()[0] as { readonly at: Span } | undefined;
   const own = written === undefined || example === undefined ? undefined : example.block.text.slice(written.at.start, written.at.end);
-  return `${text} ${valueStop(value, 1, value.refersTo === undefined ? undefined : standing.names(value.refersTo, 1)[0], own)}`;
+  return valueStop(value, number, value.refersTo === undefined ? undefined : standing.names(value.refersTo, 1)[0], own);
 }
 
 /**
@@ -73,7 +83,7 @@ export function exampleSnippet(kind: Kind, standing: Standing): string {
       const gap = block.text.slice(at, token.start);
       at = token.end;
       if (named && i === 1) {
-        if (kind.name === 'required' || standing.named) text += `${gap}${stop(++number, freshName(kind, token.text, standing))}`;
+        if (isNamed(kind, standing)) text += `${gap}${stop(++number, freshName(kind, token.text, standing))}`;
         return;
       }
       const naming = mentions.some(({ at: span }) => span.start === token.start);

@@ -2,7 +2,7 @@ import type { Statement } from '../../language/index.js';
 import { explainShort, figureText } from '../../report/index.js';
 import type { Comparison, Line, Plan } from '../../weigh/index.js';
 import { labourLine } from '../../weigh/price-labour.js';
-import type { At } from '../at.js';
+import { statementOf, type At } from '../at.js';
 import { lineIndex } from './line-index.js';
 
 /** What the line comes to and how that was made, with the options in which it does. */
@@ -18,7 +18,7 @@ export function amountsOf({ statement, above }: At, comparison: Comparison): str
       if (options === undefined) by.set(says, [option.name]);
       else if (!options.includes(option.name)) options.push(option.name);
     }
-    if (option.record.statement === statement) by.set(`${option.title}: ${figureText(totals.total, money)}, of which ${figureText(penalty.money, money)} access penalty`, []);
+    if (statement === statementOf(option)) by.set(`${option.title}: ${figureText(totals.total, money)}, of which ${figureText(penalty.money, money)} access penalty`, []);
   }
   if (by.size === 0 && parent !== undefined) return timeNotTaken(statement, parent, comparison);
   return [...by].map(([says, options]) => (options.length === 0 ? says : `${says} — in ${options.join(', ')}`));

@@ -1,10 +1,11 @@
-import type { NamedKind } from '../../estimate/index.js';
+import { referencesOf, type NamedKind } from '../../estimate/index.js';
 import type { Token } from '../../language/index.js';
-import { readBlock, type Record } from '../../vocabulary/index.js';
+import { allKinds, kinds, readBlock, type Record } from '../../vocabulary/index.js';
 import type { Weighed } from '../../weigh/index.js';
 import type { At, Mention } from '../at.js';
 import type { Weighing } from '../types.js';
 import { sharedBy } from './access.js';
+import { chancesIn } from './chances.js';
 import { restingOn } from './finding.js';
 import { mentionsBelow, mentionsOf } from './mentions.js';
 import type { Meaning } from './meaning.js';
@@ -48,10 +49,25 @@ function sayName(record: Record, gives: boolean, weighing: Weighing): string[] {
   const where = [...by].map(([word, times]) => `${times} ${word} ${times === 1 ? 'line' : 'lines'}`).join(', ');
   return [
     ...(gives ? [] : [record.block.text.slice(record.at.start, record.at.end)]),
-    uses.length === 0 ? 'No line uses this name.' : `Used by ${where}.`,
+    ...(uses.length > 0 ? [`Used by ${where}.`] : canBeNamed(kind) ? ['No line uses this name.'] : []),
     ...(options.length === 0 ? [] : [`Counts in ${options.join(', ')}.`]),
+    ...mayCount(record, uses, weighing),
     ...sayRecord(record, weighing),
   ];
+}
+
+/** Whether any line can name one of this kind; an inspection's name is only for the comparison. */
+function canBeNamed(kind: string): boolean {
+  return allKinds.some((one) => referencesOf(one).some(({ refersTo }) => refersTo.includes(kind)));
+}
+
+/** A chance may happen in some options, and what only a chance names may be needed there. */
+function mayCount(record: Record, uses: readonly Mention[], { comparison }: Weighing): string[] {
+  const isChance = record.kind.word === kinds.chance.word;
+  const by = isChance ? [record] : uses.flatMap((one) => (one.record.kind.word === kinds.chance.word ? [one.record] : []));
+  if (by.length === 0) return [];
+  const options = comparison.options.filter((weighed) => (isChance || !counts(record, weighed)) && by.some((chance) => chancesIn(weighed).has(chance))).map(({ option }) => option.name);
+  return options.length === 0 ? [] : [`May ${isChance ? 'happen' : 'be needed'} in ${options.join(', ')}.`];
 }
 
 /** Whether an option's figures, or its reasons, rest on a line. */

@@ -11,7 +11,7 @@ import { meantBy, mentionsOf } from './names.js';
 
 const KINDS: ReadonlySet<string> = new Set(['shop', 'vehicle', 'finding', 'access', 'labour', 'part', 'sublet', 'fee', 'tool', 'option'] satisfies Symbol['kind'][]);
 /** Facts and remarks that would only lengthen the outline. */
-const LEFT_OUT: ReadonlySet<string> = new Set(['takes', 'note', 'markup', 'core-tax', 'keeps', 'core']);
+const LEFT_OUT: ReadonlySet<string> = new Set(['takes', 'note', 'markup', 'core-tax', 'keeps', 'core', 'finds']);
 /** The words by which an option brings in lines that stand elsewhere. */
 const BRINGS: readonly string[] = ['do', 'fit', 'send', 'charge'];
 
@@ -72,6 +72,8 @@ export function wordsFor({ title, name, kind }: Record): string {
 function detailOf(record: Record, weighing: Weighing): string {
   const made = amountOf(record.statement, weighing);
   if (made !== undefined) return made;
+  if (is(record, kinds.chance)) return record.values.percent === undefined ? '' : `${record.values.percent.likely.toFixed()} %`;
+  if (is(record, kinds.coverage)) return record.values.sort?.word ?? '';
   const { money } = weighing.comparison;
   const figure = (record.values as { readonly worth?: Amount; readonly price?: Amount; readonly value?: Amount });
   const written = figure.worth ?? figure.price ?? figure.value;

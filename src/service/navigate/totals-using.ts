@@ -1,7 +1,7 @@
 import type { Statement, Tree } from '../../language/index.js';
 import type { Figure } from '../../weigh/index.js';
 import { figureOf, figureText, lineId, type FigureName } from '../../report/index.js';
-import { locate } from '../at.js';
+import { locate, statementOf } from '../at.js';
 import type { TotalUsing } from '../feature-types.js';
 import { endOf } from './lines.js';
 import { madeLines, type MadeLine } from '../show/made-lines.js';
@@ -26,7 +26,7 @@ export function totalsUsingAt(tree: Tree, offset: number, weighing: Weighing): r
     if (own.length > 0) return own.map(({ index, line }) => says(line.amount, lineId(weighed, index)));
     const tax = weighed.totals.taxes.find((one) => one.tax.record.statement === statement);
     if (tax !== undefined) return [says(tax.amount, `${weighed.option.name}.tax`)];
-    const name = weighed.option.record.statement === statement ? 'total' : SUMS.find((one) => restsOn(figureOf(weighed, one), statement));
+    const name = statementOf(weighed.option) === statement ? 'total' : SUMS.find((one) => restsOn(figureOf(weighed, one), statement));
     const figure = name === undefined ? undefined : figureOf(weighed, name);
     return figure === undefined || name === undefined ? [] : [says(figure, `${weighed.option.name}.${name}`)];
   });

@@ -3,6 +3,7 @@ import type { Access } from '../../estimate/index.js';
 import type { Comparison, Weighed } from '../../weigh/index.js';
 import { moneyText } from '../../report/index.js';
 import type { Lens } from '../feature-types.js';
+import { statementOf } from '../at.js';
 import type { Weighing } from '../types.js';
 
 /** Above each option what it comes to and where it stands; above each way in that is paid for, who shares it. */
@@ -16,7 +17,7 @@ export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] 
   };
   const lenses: Lens[] = [];
   for (const weighed of comparison.options) {
-    const range = above(weighed.option.record.statement);
+    const range = above(statementOf(weighed.option));
     if (range !== undefined) lenses.push({ range, label: standing(weighed, comparison), figure: `${weighed.option.name}.total` });
   }
   for (const way of comparison.estimate.access) {
@@ -31,7 +32,8 @@ export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] 
 function standing(weighed: Weighed, { ranking, options, money }: Comparison): string {
   const { totals, inAll, complete } = weighed;
   if (!complete) return 'Not weighed: a line that it rests on can’t be read or reached';
-  const sums = [moneyText(totals.total.likely, money)];
+  // Nobody wrote this option, so the line it stands above does not say what the figures are of.
+  const sums = [`${weighed.option.written ? '' : `${weighed.option.title}: `}${moneyText(totals.total.likely, money)}`];
   if (!inAll.likely.eq(totals.total.likely)) sums.push(`${moneyText(inAll.likely, money)} in all`);
   const cheapest = ranking[0];
   if (cheapest !== undefined && options.length > 1) {

@@ -2,6 +2,7 @@ import { defineKind, led, ledMany } from '../kind.js';
 import { choice, hours, listOf, nameOf, names } from '../values.js';
 import { cautionTopics } from '../words.js';
 import { countsAs } from './counts-as.js';
+import { chance } from './labour.js';
 import { note } from './note.js';
 import { part } from './part.js';
 import { sublet } from './sublet.js';
@@ -22,5 +23,5 @@ export const access = defineKind({
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
     countsAs,
   },
-  children: [part, sublet, note],
+  children: [part, sublet, chance, note],
 });

@@ -1,5 +1,6 @@
 import { defineKind, led } from '../kind.js';
-import { calendarWait, date } from '../values.js';
+import { calendarWait, date, percent, workingWait } from '../values.js';
+import { headcount } from '../whole-numbers.js';
 
 export const estimate = defineKind({
   word: 'estimate',
@@ -11,5 +12,8 @@ export const estimate = defineKind({
     written: led('written', date, 'The day it was written.'),
     start: led('start', date, 'The day on which the vehicle can come in; ready dates are counted from it.'),
     valid: led('valid', calendarWait, 'How long the prices hold, by the calendar.'),
+    answer: led('answer', workingWait, 'How long the customer takes to say yes, in working days: before that nothing is ordered and nothing opened.'),
+    technicians: led('technicians', headcount, 'How many technicians work on this vehicle; as many as the shop says where nothing is said.'),
+    interest: led('interest', percent, 'Interest for a year, for what an option costs in each month of its service.'),
   },
 });

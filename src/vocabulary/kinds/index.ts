@@ -1,10 +1,12 @@
 export { access } from './access.js';
 export { consider } from './consider.js';
+export { coverage } from './coverage.js';
 export { estimate } from './estimate.js';
 export { fee } from './fee.js';
 export { finding } from './finding.js';
 export { format } from './format.js';
-export { labour, takes } from './labour.js';
+export { finds, inspect } from './inspect.js';
+export { chance, labour, takes } from './labour.js';
 export { note } from './note.js';
 export { harvest, option } from './option.js';
 export { core, keeps, part } from './part.js';

@@ -1,8 +1,12 @@
-import { bare, counted, defineKind, led, ledMany } from '../kind.js';
-import { choice, count, hours, listOf, nameOf, names } from '../values.js';
+import { bare, counted, defineKind, led, ledMany, type Kind } from '../kind.js';
+import { choice, count, hours, listOf, nameOf, names, percent } from '../values.js';
 import { cautionTopics } from '../words.js';
+import { after } from './after.js';
 import { countsAs } from './counts-as.js';
+import { fee } from './fee.js';
 import { note } from './note.js';
+import { part } from './part.js';
+import { sublet } from './sublet.js';
 
 export const takes = defineKind({
   word: 'takes',
@@ -27,9 +31,31 @@ export const labour = defineKind({
     class: led('class', nameOf(['rate']), 'The class of work; the usual one where nothing is said.'),
     needs: ledMany('needs', names('labour', 'tool'), 'Work that must be done for this one, and special tools it takes.'),
     uses: ledMany('uses', names('part', 'sublet'), 'Parts and outside work that come with it.'),
+    after,
+    apart: led('apart after', hours, 'Of its hours, how many until things are apart: then outside work can leave, and the rest waits for it and for parts. Without it, outside work leaves as soon as the engine is got at.'),
+    done: led('done', choice('first or last', { first: 'Before the customer decides: nothing is opened or ordered yet.', last: 'After everything is put back, such as a road test.' }), 'When it is done, where that is not in between: first, before the customer decides, or last, after everything is put back.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
     countsAs,
   },
-  children: [takes, note],
+  // Work may hold chances, and a chance holds work: each names the other when it is asked.
+  children: (): readonly Kind[] => [takes, chance, note],
+});
+
+export const chance = defineKind({
+  word: 'chance',
+  says: 'Something that may turn up or go wrong, how likely it is, and below it what it then takes. It belongs to the work, the way in or the option it stands below; a chance below a chance can only happen when that one does. The quote leaves it out; risk, range and inspections count it.',
+  example: 'chance cracked "The head is cracked between the seats" 12%\n  part "Bare head casting" 690.00 used arrives 5 d',
+  name: 'optional',
+  title: 'required',
+  titleSays: 'what may happen, in words the customer understands',
+  fields: {
+    percent: bare(percent, 'How likely it is, in percent.'),
+    comeback: bare(choice('comeback', { comeback: 'After the vehicle has left: it comes back, and the way in is paid again.' }), 'comeback, where it happens after the vehicle has left: the way in is then paid again.'),
+    do: ledMany('do', names('labour'), 'Work that it then takes.'),
+    fit: ledMany('fit', names('part'), 'Parts that it then takes.'),
+    send: ledMany('send', names('sublet'), 'Outside work that it then takes.'),
+    charge: ledMany('charge', names('fee'), 'Fees that it then brings.'),
+  },
+  children: (): readonly Kind[] => [labour, part, sublet, fee, chance, note],
 });

@@ -2,7 +2,7 @@ import { bare, defineKind, led, ledMany } from '../kind.js';
 import { calendarWait, choice, listOf, money, nameOf, names } from '../values.js';
 import { cautionTopics } from '../words.js';
 import { fee } from './fee.js';
-import { labour } from './labour.js';
+import { chance, labour } from './labour.js';
 import { note } from './note.js';
 import { part } from './part.js';
 import { sublet } from './sublet.js';
@@ -30,8 +30,10 @@ export const option = defineKind({
     way: led('way', listOf(nameOf(['access'], { 'in-car': 'With the engine in its place.' })), 'Pins the way in: only these are used, even if another is cheaper. in-car pins the engine in its place.'),
     worth: led('worth', money, 'What the vehicle is worth after it, where that differs.'),
     warranty: led('warranty', calendarWait, 'How long the shop warrants it.'),
+    lasts: led('lasts', calendarWait, 'How long the vehicle is expected to serve after it; for what it costs in each month.'),
+    resale: led('resale', money, 'What the vehicle is expected to bring at the end of that service.'),
     caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
   },
-  children: [labour, part, sublet, fee, harvest, note],
+  children: [labour, part, sublet, fee, harvest, chance, note],
 });

@@ -1,5 +1,6 @@
 import { bare, defineKind, led, ledMany } from '../kind.js';
-import { choice, closedDay, count, hours, listOf, money, percent, plainRun } from '../values.js';
+import { choice, closedDay, hours, listOf, money, percent, plainRun } from '../values.js';
+import { headcount } from '../whole-numbers.js';
 import { partConditions } from '../words.js';
 import { fee } from './fee.js';
 import { note } from './note.js';
@@ -13,6 +14,7 @@ export const rate = defineKind({
   title: 'optional',
   fields: {
     price: bare(money, 'Money for one hour.'),
+    cost: led('cost', money, 'What the hour costs the shop: for its own margin, never on a quote.'),
     usual: bare(choice('usual', { usual: 'Used for work that names no class.' }), 'Marks the class of work that names none.'),
   },
 });
@@ -61,7 +63,7 @@ export const shop = defineKind({
     currency: led('currency', plainRun, 'Three letters of ISO 4217, such as USD; says how many decimals money has.'),
     rounding: led('rounding', choice('a way of rounding', { 'half-up': 'Half a cent goes up: the usual way.', 'half-even': 'Half a cent goes to the even cent.', 'half-down': 'Half a cent goes down.' }), 'How a line is rounded to the smallest coin; half-up where nothing is said.'),
     workday: led('workday', hours, 'Hours that one technician works on one day.'),
-    technicians: led('technicians', count, 'How many technicians the shop has.'),
+    technicians: led('technicians', headcount, 'How many technicians can work on one vehicle at the same time; one where nothing is said.'),
     closed: ledMany('closed', listOf(closedDay), 'Days of the week and dates on which nobody works; saturday and sunday where nothing is said.'),
   },
   children: [rate, markup, tax, coreTax, fee, tool, note],

@@ -1,5 +1,6 @@
 import { bare, counted, defineKind, led, ledMany } from '../kind.js';
 import { calendarWait, money, names, quantity, workingWait } from '../values.js';
+import { after } from './after.js';
 import { countsAs } from './counts-as.js';
 import { note } from './note.js';
 
@@ -14,6 +15,7 @@ export const sublet = defineKind({
     price: bare(money, 'The price of one piece.'),
     cost: led('cost', money, 'What one piece costs the shop; the markup on sublets makes the price.'),
     backIn: led('back in', workingWait, 'How long it is away, in working days.'),
+    after,
     warranty: led('warranty', calendarWait, 'How long it is warranted.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
     countsAs,

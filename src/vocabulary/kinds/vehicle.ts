@@ -1,5 +1,6 @@
 import { defineKind, led } from '../kind.js';
 import { choice, distance, money, monthOrDate, plainRun, text } from '../values.js';
+import { year } from '../whole-numbers.js';
 import { note } from './note.js';
 
 export const vehicle = defineKind({
@@ -12,8 +13,11 @@ export const vehicle = defineKind({
     vin: led('vin', plainRun, 'Vehicle identification number.'),
     engine: led('engine', text, 'The engine in words.'),
     built: led('built', monthOrDate, 'When it was built: a month or a date.'),
+    modelYear: led('model year', year, 'Its model year, where a coverage asks for it; read from the VIN where that tells.'),
     odometer: led('odometer', distance, 'What the odometer shows.'),
     worth: led('worth', money, 'What it is worth when it runs; an option may say otherwise.'),
+    unrepaired: led('unrepaired', money, 'What it brings as it stands. Selling it so is then weighed beside the options.'),
+    downtime: led('downtime', money, 'What a day without it costs the customer, such as a hire car; shown apart from the quote.'),
     refrigerant: led('refrigerant', choice('yes or no', { yes: 'Its air conditioning holds refrigerant.', no: 'It has none.' }), 'Whether there is refrigerant in its air conditioning: yes or no.'),
   },
   children: [note],

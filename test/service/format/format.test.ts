@@ -60,6 +60,48 @@ note "End"
 `);
   });
 
+  test('chances, and what inspections find of them', () => {
+    expect(formatted(`steelyard 1
+labour strip "Strip"   3 h
+   apart after   90 min
+   chance cracked   "It is cracked" 12 %
+       fit   casting
+       chance guides "Its guides are worn"    40%
+           send face
+   chance "A stud breaks" 5%   comeback
+       charge tow
+inspect dye "Dye test" 20.00   0.6 h
+  finds cracked 90%   wrongly 5%
+  finds guides 60%
+  class   bench
+inspect look "Look" 5.00
+  finds   wrongly 4%
+coverage "Plan"   recall   built from 2012-06    years 2012,  2013
+coverage chains "Chains" campaign
+    built from    2012-06
+    up   to 150000 mi
+`)).toBe(`steelyard 1
+labour strip "Strip"  3 h
+  apart after  90 min
+  chance       cracked "It is cracked"  12 %
+    fit     casting
+    chance  guides "Its guides are worn"  40%
+      send face
+  chance               "A stud breaks"   5% comeback
+    charge tow
+inspect dye "Dye test"  20.00 0.6 h
+  finds  cracked 90%  wrongly 5%
+  finds  guides  60%
+  class  bench
+inspect look "Look"  5.00
+  finds wrongly 4%
+coverage        "Plan"    recall  built from 2012-06  years 2012, 2013
+coverage chains "Chains"  campaign
+  built from  2012-06
+  up to       150000 mi
+`);
+  });
+
   test('lines with lines below them still align with their neighbours, but not at the left edge', () => {
     expect(formatted(`steelyard 1
 option a "A"

@@ -59,6 +59,6 @@ test('a rename to a name of the same estimate is refused, or changes no amount a
     }
     host.set(FILE, edited({ [FILE]: text }, edits)[FILE] as string);
     expect(meaning(service)).toEqual(before);
-  }), runs(12, 50));
+  }), runs(12, 120));
   expect(refused).toBeGreaterThan(5);
 });

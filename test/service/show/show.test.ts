@@ -128,6 +128,12 @@ describe('names by their kind', () => {
     expect(tokens('steelyard 1\nuse "s.yard"\noption a "A"\n  fit hose, pipe\n', { 's.yard': 'steelyard 1\npart hose "Hose" 3.00 new\n' })).toEqual(['a: option given', 'hose: part', 'pipe: unknown']);
   });
 
+  test('of chances have no colour of their own, and what only a chance names is used', () => {
+    expect(tokens('steelyard 1\npart head "Head" 3.00 used\nlabour fit "Fit" 1 h\nlabour strip "Strip" 1 h\n  after fit\n  chance cracked "Cracked" 5% do fit\n    fit head\noption a "A"\n  do strip\ninspect look "Look" 5.00\n  finds cracked 90%\ncoverage "C" recall years 2013 covers a\n')).toEqual([
+      'head: part given', 'fit: labour given', 'strip: labour given', 'fit: labour', 'fit: labour', 'head: part', 'a: option given', 'strip: labour', 'a: option',
+    ]);
+  });
+
   test('of a file without options are never unused', () => {
     expect(tokens('steelyard 1\npart hose "Hose" 3.00 new\n')).toEqual(['hose: part given']);
   });

@@ -1,0 +1,39 @@
+import { problem, type Problem } from '../language/index.js';
+import * as rules from './decision-rules.js';
+import { sameItems } from './remember.js';
+import type { Option, Vehicle } from './types.js';
+
+/** The name of the option that nobody writes: selling the vehicle as it stands. */
+export const AS_IT_STANDS = 'as-it-stands';
+
+const kept = new WeakMap<Vehicle, { readonly madeFrom: readonly unknown[]; readonly option: Option }>();
+
+/**
+ * Selling the vehicle unrepaired, as an option beside the written ones. What every written option charges before the
+ * customer decides, and every fee they all charge, is owed whatever is decided, so it is in here too.
+ */
+export function asItStands(vehicle: Vehicle | undefined, options: readonly Option[], problems: Problem[]): readonly Option[] {
+  if (vehicle?.unrepaired === undefined || options.length === 0) return [];
+  const twin = options.find((option) => option.name === AS_IT_STANDS);
+  if (twin !== undefined) {
+    problems.push(problem(rules.nameInUse, twin.record.name?.at ?? twin.at, { name: AS_IT_STANDS }));
+    return [];
+  }
+  const [first, ...others] = options as readonly [Option, ...Option[]];
+  const labour = first.labour.filter((job) => job.done === 'first' && others.every((option) => option.labour.includes(job)));
+  const fees = first.fees.filter((fee) => others.every((option) => option.fees.includes(fee)));
+  const madeFrom = [...labour, ...fees];
+  const before = kept.get(vehicle);
+  if (before !== undefined && sameItems(before.madeFrom, madeFrom)) return [before.option];
+  const option: Option = {
+    record: vehicle.record, at: vehicle.unrepaired.at, broken: false,
+    name: AS_IT_STANDS, title: 'Sell it as it stands', written: false,
+    labour, fees,
+    parts: [...new Set(labour.flatMap((job) => job.parts))],
+    sublets: [...new Set(labour.flatMap((job) => job.sublets))],
+    harvests: [], chances: [], way: undefined, wayAt: undefined,
+    worth: vehicle.unrepaired, warranty: undefined, lasts: undefined, resale: undefined, cautions: [],
+  };
+  kept.set(vehicle, { madeFrom, option });
+  return [option];
+}

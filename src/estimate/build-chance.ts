@@ -1,0 +1,74 @@
+import { problem } from '../language/index.js';
+import { childrenOf, hundred, is, kinds, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { bring, withNeeded } from './brought.js';
+import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
+import * as rules from './decision-rules.js';
+import { remember } from './remember.js';
+import { sourceOf, titleOf } from './source.js';
+import type { Chance } from './types.js';
+
+type ChanceRecord = RecordOf<typeof kinds.chance>;
+
+/** Builds a chance with all that it then takes, each thing once, and the chances below it. */
+export function buildChance(record: ChanceRecord, lookup: Lookup): Chance | undefined {
+  const { values } = record;
+  const needed = (names: readonly Name[]) => pick(names, lookup.labour);
+  const title = titleOf(record);
+  if (title === undefined) return undefined;
+  const labour = withNeeded([...(values.do === undefined ? [] : needed(values.do)), ...childrenOf(record, kinds.labour).flatMap((child) => buildLabour(child, lookup, needed) ?? [])]);
+  const parts = [...pick(values.fit, lookup.part), ...childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? [])];
+  const sublets = [...pick(values.send, lookup.sublet), ...childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? [])];
+  const fees = [...new Set([...pick(values.charge, lookup.fee), ...childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, lookup.problems) ?? [])])];
+  const chances = childrenOf(record, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []);
+  return remember(record, [...labour, ...parts, ...sublets, ...fees, ...chances], lookup.problems, (problems) => {
+    const { percent } = values;
+    if (percent === undefined && !record.broken) problems.push(problem(rules.percentMissing, record.at, { what: 'how likely it is', example: 'chance cracked "The head is cracked" 12%' }));
+    if (percent !== undefined && percent.high.gt(hundred)) problems.push(problem(rules.overHundred, percent.at, { written: percent.high.toFixed(), of: 'chance' }));
+    else if (percent !== undefined && !percent.low.eq(percent.high)) problems.push(problem(rules.chanceInThree, percent.at, { likely: percent.likely.toFixed() }));
+    if (percent !== undefined && saysNothing(record) && !record.broken) problems.push(problem(rules.chanceOfNothing, record.at, undefined));
+    const brought = bring(labour);
+    return {
+      ...sourceOf(record),
+      name: record.name?.name,
+      title,
+      percent: percent !== undefined && percent.high.gt(hundred) ? undefined : percent,
+      when: values.comeback === undefined ? 'open' : 'comeback',
+      labour,
+      parts: [...new Set([...brought.parts, ...parts])],
+      sublets: [...new Set([...brought.sublets, ...sublets])],
+      fees,
+      chances,
+    };
+  });
+}
+
+/** Names that nothing has, and lines below that can't be read, are no silence: they have their own message. */
+function saysNothing({ values, children }: ChanceRecord): boolean {
+  const names = values.do ?? values.fit ?? values.send ?? values.charge;
+  return names === undefined && children.every(({ kind }) => kind.word === kinds.note.word);
+}
+
+const holders = new WeakMap<Record, readonly Record[]>();
+const NONE: readonly Record[] = [];
+
+/** The jobs and ways in, at whatever depth, that have chances of their own. */
+function withChances(record: Record): readonly Record[] {
+  if (record.children.length === 0) return NONE;
+  let found = holders.get(record);
+  if (found === undefined) {
+    const own = (is(record, kinds.labour) || is(record, kinds.access)) && record.children.some((child) => is(child, kinds.chance)) ? [record] : [];
+    const all = [...own, ...record.children.flatMap(withChances)];
+    found = all.length === 0 ? NONE : all;
+    holders.set(record, found);
+  }
+  return found;
+}
+
+/** The chances of every job and way in, by its record. */
+export function chancesByRecord(records: readonly Record[], lookup: Lookup): ReadonlyMap<Record, readonly Chance[]> {
+  const found = new Map<Record, readonly Chance[]>();
+  for (const record of records) {
+    for (const holder of withChances(record)) found.set(holder, childrenOf(holder, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []));
+  }
+  return found;
+}

@@ -1,0 +1,111 @@
+import type { Decided, Decision, Flip } from '../weigh/index.js';
+import { Decimal } from '../vocabulary/index.js';
+import { aboutText, coveredSentence, flipSentence, inspectionSentence, shareText } from './decision-words.js';
+import { accessSentence, leadSentence, unfinishedSentence, verdict } from './verdict.js';
+
+/** Below this share of cases the cheapest option is only cheapest by luck. */
+const CLEAR_SHARE = 2 / 3;
+
+/** A choice that turns when one figure moves by less than this is no clear one. */
+const CLEAR_DISTANCE = 0.03;
+
+/** Farther flip points than this share of the figure are no reason to check it twice. */
+export const NEAR = 0.8;
+
+/**
+ * One honest paragraph: what is cheaper, by how much and how sure, what is ready first, what flips it, and what to look
+ * at before deciding. Where the options are too close to call, it says so first.
+ */
+export function decisionVerdict(decision: Decision): string {
+  const { comparison } = decision;
+  const [first, second] = comparison.ranking;
+  if (first === undefined || second === undefined) return verdict(comparison);
+  const pick = decidedFor(decision, first.option.name);
+  const next = decidedFor(decision, second.option.name);
+  return [
+    leadSentence(first, second, comparison.money),
+    accessSentence(first, comparison),
+    closeCall(decision, pick),
+    sureSentence(decision, pick, next),
+    readySentence(decision, pick),
+    nearestFlip(decision),
+    lookFirst(decision),
+    unfinishedSentence(comparison),
+  ].filter((sentence) => sentence !== '').join(' ');
+}
+
+function decidedFor({ options }: Decision, name: string): Decided {
+  return options.find(({ weighed }) => weighed.option.name === name) as Decided;
+}
+
+/** Why the choice is too close to call; nothing where it is clear. */
+function closeCall(decision: Decision, pick: Decided): string {
+  const reasons = [
+    ...(isRival(leastOnAverage(decision), pick) ? [`on average ${leastOnAverage(decision).weighed.option.title} costs less`] : []),
+    ...(pick.risk?.cheapest !== undefined && pick.risk.cheapest < CLEAR_SHARE ? [`it is the cheapest in only ${shareText(pick.risk.cheapest)} of the cases`] : []),
+    ...(nearestQuoted(decision).some(({ share = Infinity }) => share < CLEAR_DISTANCE) ? ['a small change of one figure turns it'] : []),
+  ];
+  return reasons.length === 0 ? '' : `The choice is too close to call: ${reasons.join(', and ')}.`;
+}
+
+function isRival(one: Decided, pick: Decided): boolean {
+  return one !== pick && Math.round(one.average) < Math.round(pick.average);
+}
+
+function leastOnAverage({ options }: Decision): Decided {
+  return options.filter(({ weighed }) => weighed.complete).reduce((least, one) => (one.average < least.average ? one : least));
+}
+
+function sureSentence({ cases, comparison: { money } }: Decision, pick: Decided, next: Decided): string {
+  const { risk } = pick;
+  if (risk?.cheapest === undefined || cases === undefined) return '';
+  const often = `It is the cheapest in ${shareText(risk.cheapest)} of ${cases} cases drawn from the ranges and chances`;
+  if (next.risk === undefined) return `${often}.`;
+  return `${often}; with what may turn up it costs ${aboutText(pick.average, money)} on average, ${next.weighed.option.title} ${aboutText(next.average, money)}.`;
+}
+
+/** When the pick is ready, and what would be ready sooner. */
+function readySentence({ options }: Decision, pick: Decided): string {
+  const { ready } = pick.weighed;
+  const repairs = options.filter(({ weighed }) => weighed.complete && !weighed.ready.bay.likely.isZero());
+  if (!repairs.includes(pick) || repairs.length < 2) return '';
+  const when = ready.date === undefined ? `in ${ready.days.likely.toFixed()} working days` : `on ${ready.date}`;
+  const late = pick.risk?.ready?.p90;
+  const sure = late === undefined || late === ready.date ? '' : `, in 9 of 10 cases by ${late}`;
+  const soonest = repairs.reduce((best, one) => (one.weighed.ready.days.likely.lt(best.weighed.ready.days.likely) ? one : best), pick);
+  const ahead = ready.days.likely.minus(soonest.weighed.ready.days.likely);
+  const rank = ahead.isZero() ? soonestWords(repairs, pick) : `; ${soonest.weighed.option.title} is ${daysWords(ahead)} sooner`;
+  return `It is ready ${when}${sure}${rank}.`;
+}
+
+function soonestWords(repairs: readonly Decided[], pick: Decided): string {
+  const others = repairs.filter((one) => one !== pick);
+  const next = others.reduce((least, one) => Decimal.min(least, one.weighed.ready.days.likely), new Decimal(Infinity));
+  const lead = next.minus(pick.weighed.ready.days.likely);
+  return lead.isZero() ? '' : `, ${daysWords(lead)} before any other`;
+}
+
+function daysWords(days: Decimal): string {
+  return `${days.toFixed()} working day${days.eq(1) ? '' : 's'}`;
+}
+
+/** The flip points worth checking twice, nearest first. */
+export function nearestQuoted({ flips }: Decision): readonly Flip[] {
+  return flips.filter(({ measure, share = Infinity }) => measure === 'quoted' && share <= NEAR);
+}
+
+function nearestFlip(decision: Decision): string {
+  const [flip] = nearestQuoted(decision);
+  return flip === undefined ? 'No figure within four fifths of what is written turns the choice by itself.' : `Check first: ${lowered(flipSentence(flip, decision.comparison.money))}`;
+}
+
+function lowered(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
+}
+
+/** An inspection that pays, and coverage that may. */
+function lookFirst({ inspections, coverages, comparison: { money } }: Decision): string {
+  const worth = inspections.filter(({ verdict: of }) => of === 'worth doing').sort((a, b) => b.net - a.net)[0];
+  const covered = coverages.filter(({ answer, coverage }) => answer === 'covered' && coverage.sort !== 'bulletin');
+  return [...(worth === undefined ? [] : [inspectionSentence(worth, money)]), ...covered.map(coveredSentence)].join(' ');
+}

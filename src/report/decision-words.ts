@@ -1,0 +1,90 @@
+import { Decimal } from '../vocabulary/index.js';
+import type { Covered, CoverReason, Decided, Flip, InspectionWeighed, Money, Ready } from '../weigh/index.js';
+import { moneyText, valueText } from './numbers.js';
+
+/** A sampled or averaged amount: to the whole unit, since more would pretend. */
+export function aboutText(value: number, money: Money): string {
+  return moneyText(new Decimal(Math.round(value)), { ...money, currency: { ...money.currency, digits: 0 } });
+}
+
+/** A share as whole percent; what is neither none nor all never reads as that. */
+export function shareText(share: number): string {
+  if (share <= 0) return '0 %';
+  if (share >= 1) return '100 %';
+  const whole = Math.round(share * 100);
+  return whole === 0 ? 'under 1 %' : whole === 100 ? 'over 99 %' : `${whole} %`;
+}
+
+/** “Above 1,645.56 for “Used engine” (price) Rebuild the head is cheaper: 22 % away.” */
+export function flipSentence(flip: Flip, money: Money): string {
+  const value = valueText(new Decimal(flip.holds).toDecimalPlaces(flip.measure === 'average' ? 1 : 2), flip.figure.unit, money);
+  const away = flip.share === undefined ? '' : `: ${shareText(flip.share)} away`;
+  if (flip.measure === 'average') {
+    return `If “${flip.line}” is ${flip.way === 'above' ? 'likelier' : 'less likely'} than ${value}, “${flip.to.title}” costs less on average${away}.`;
+  }
+  const what = figureWords(flip);
+  return `${flip.way === 'above' ? 'Above' : 'Below'} ${value} for “${flip.line}”${what === '' ? '' : ` (${what})`}, “${flip.to.title}” is cheaper${away}.`;
+}
+
+/** What a figure is on its line, in a word or two; nothing where the line says it. */
+export function figureWords({ figure, line }: Pick<Flip, 'figure' | 'line'>): string {
+  const label = figure.label.startsWith(line) ? figure.label.slice(line.length).replace(/^[,:]? */, '') : figure.label;
+  return label.charAt(0).toLowerCase() + label.slice(1);
+}
+
+/** Whether to look first, in one sentence. */
+export function inspectionSentence(one: InspectionWeighed, money: Money): string {
+  const price = moneyText(one.price.likely, money);
+  const name = `“${one.inspection.title}”`;
+  switch (one.verdict) {
+    case 'worth doing': {
+      const changing = one.results.filter(({ changes }) => changes).map(({ shows }) => (shows.length === 0 ? 'nothing' : shows.map((title) => `“${title}”`).join(' and ')));
+      return `Worth doing first: ${name} costs ${price}, saves ${aboutText(one.worth, money)} on average, and changes the choice if it shows ${changing.join(', or ')}.`;
+    }
+    case 'not worth its price': return `Not worth its price: ${name} costs ${price} and saves ${aboutText(one.worth, money)} on average.`;
+    case 'cannot change the choice': return `No reason to wait: whatever ${name} shows, the choice stays the same; it costs ${price}.`;
+  }
+}
+
+/** Whether a coverage holds as written, why, and what to do. No legal conclusion. */
+export function coveredSentence({ coverage, answer, reasons, on }: Covered): string {
+  const name = `“${coverage.title}”`;
+  const telling = reasons.filter(({ holds }) => holds === (answer === 'covered' ? 'yes' : answer === 'not covered' ? 'no' : 'unknown'));
+  const because = telling.length === 0 ? '' : ` (${telling.map(reasonWords).join('; ')})`;
+  const pays = coverage.sort === 'bulletin' ? ' A bulletin by itself pays nothing.' : '';
+  switch (answer) {
+    case 'covered': return `${name} covers this vehicle as written${because}. Before quoting, have the maker’s dealer look it up by the VIN: who pays is theirs to say.${pays}`;
+    case 'not covered': return `${name} does not cover this vehicle as written${because}. A look-up by the VIN goes before what is written here.${pays}`;
+    case 'unknown': return `Whether ${name} covers this vehicle can’t be told${because === '' && on === undefined ? ' without a date' : because}. Write down what is missing, or have it looked up by the VIN.${pays}`;
+  }
+}
+
+function reasonWords(reason: CoverReason): string {
+  const distance = ({ value, unit }: { readonly value: Decimal; readonly unit: string }) => `${value.toFixed().replace(/\B(?=(\d{3})+$)/g, ',')} ${unit}`;
+  if (reason.missing !== undefined) return missingWords[reason.missing];
+  switch (reason.condition) {
+    case 'built from': return `built ${reason.found ?? ''}, it begins with ${reason.limit}`;
+    case 'built to': return `built ${reason.found ?? ''}, it ends with ${reason.limit}`;
+    case 'model year': return `model year ${reason.found ?? ''}, it is for ${reason.limit.join(', ')}`;
+    case 'distance': return `${reason.found === undefined ? '' : distance(reason.found)} driven, it is for up to ${distance(reason.limit)}`;
+    case 'until': return `asked for ${reason.found}, it ends on ${reason.limit}`;
+    case 'months since build': return `it ends ${reason.limit} months after building${reason.ends === undefined ? '' : `, on ${reason.ends.last}`}`;
+  }
+}
+
+const missingWords: Readonly<Record<NonNullable<CoverReason['missing']>, string>> = {
+  built: 'when it was built is not written',
+  'day built': 'the day it was built is needed, not only the month',
+  'model year': 'its model year is not written',
+  odometer: 'what the odometer shows is not written',
+};
+
+/** What decides the day of an option: its critical pieces in order, and what can't be told. */
+export function criticalWords({ tasks }: Ready): string {
+  return tasks.filter(({ critical }) => critical).sort((a, b) => a.start - b.start).map(({ task }) => task.title).join(' → ');
+}
+
+/** How sure an option is to be the cheapest: “cheapest in 77 % of 1000 cases”. */
+export function certaintyWords({ risk }: Decided, cases: number | undefined): string | undefined {
+  return risk?.cheapest === undefined || cases === undefined ? undefined : `cheapest in ${shareText(risk.cheapest)} of ${cases} cases`;
+}

@@ -1,0 +1,38 @@
+import type { Decision, InspectionWeighed } from '../../weigh/index.js';
+import { coveredSentence, flipSentence, inspectionSentence, shareText } from '../decision-words.js';
+import { titled, type DecisionView } from './decided.js';
+import { coverageId, flipId, inspectionId } from './decision-targets.js';
+import { html, type Html } from './html.js';
+
+/** A farther flip point is one of very many. */
+const NEAREST = 5;
+
+/** The figures that are worth reading twice. */
+export function whatFlips({ decision: { flips, comparison } }: DecisionView): Html | undefined {
+  if (flips.length === 0) return undefined;
+  return titled('flips', 'What would change the choice', sentences(flips.slice(0, NEAREST).map((flip, i) => [flipId(i), flipSentence(flip, comparison.money)])));
+}
+
+/** Whether to look further before deciding, and what each result would mean. */
+export function lookFirst({ decision }: DecisionView): Html | undefined {
+  const { inspections, comparison } = decision;
+  if (inspections.length === 0) return undefined;
+  return titled('inspect', 'Before deciding', sentences(inspections.map((one, i) => [inspectionId(i), inspectionSentence(one, comparison.money), results(one, decision)])));
+}
+
+/** Whether somebody else pays, as far as what is written tells. */
+export function coverage({ decision: { coverages } }: DecisionView): Html | undefined {
+  if (coverages.length === 0) return undefined;
+  return titled('coverage', 'Coverage', sentences(coverages.map((covered, i) => [coverageId(i), coveredSentence(covered)])));
+}
+
+function results({ results: all }: InspectionWeighed, { options }: Decision): string {
+  const titleOf = (name: string) => options.find(({ weighed }) => weighed.option.name === name)?.weighed.option.title ?? name;
+  return all.filter(({ choose }) => choose !== undefined).map(({ shows, chance, choose = '' }) =>
+    `If it shows ${shows.length === 0 ? 'nothing' : shows.map((one) => `“${one}”`).join(' and ')} (${shareText(chance)}): ${titleOf(choose)}.`).join(' ');
+}
+
+/** Sentences that each lead to their line. */
+function sentences(list: readonly (readonly [id: string, says: string, more?: string])[]): Html {
+  return html`<ul class="sentences">${list.map(([id, says, more]) => html`<li data-key="${id}"><button type="button" data-figure="${id}">${says}</button>${more === undefined ? undefined : html` <span class="said">${more}</span>`}</li>`)}</ul>`;
+}

@@ -1,0 +1,25 @@
+import type { Rule } from '../../language/index.js';
+import { clip } from '../../vocabulary/index.js';
+import { found, optionCheck } from './check.js';
+import { example } from './example.js';
+import { factBelow } from './lines.js';
+
+/** Common practice: nothing goes to the machine shop before it is off the engine. */
+export const sentAwayWhole: Rule<{ readonly job: string; readonly sublet: string }> = {
+  code: 'sent-away-whole', family: 'job', severity: 'advice', title: 'Outside work before anything is apart',
+  message: ({ job, sublet }) => ({
+    what: `“${clip(job)}” does not say when things are apart, so the calendar sends “${clip(sublet)}” away before it begins.`,
+    why: 'Nothing can go to the machine shop before it is off the engine: the ready date is too early.',
+    instead: 'Write how far the work gets before that: apart after 4 h. Or split it into two jobs, with after on the second.',
+  }),
+  fix: (_, at) => ({ title: 'Write apart after 4 h', ...factBelow(at, 'apart after', '4 h') }),
+  example: example({ lines: '«labour rear-head "Rear head" 11 h»\n  because seen\n  uses head-work\nsublet head-work "Valves, seats, faces" 310.00 back in 4 d\n', one: '  do rear-head\n' }),
+};
+
+export const sentAwayCheck = optionCheck(sentAwayWhole, function* find({ option }) {
+  for (const job of option.labour) {
+    if (job.apart !== undefined || job.done !== undefined || job.modes.length === 0) continue;
+    const sublet = job.sublets.find((one) => one.backIn !== undefined && one.after.length === 0);
+    if (sublet !== undefined) yield found(sentAwayWhole, job.at, { job: job.title, sublet: sublet.title });
+  }
+});

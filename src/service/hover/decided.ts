@@ -1,0 +1,61 @@
+import type { Token } from '../../language/index.js';
+import { aboutText, certaintyWords, coveredSentence, flipSentence, inspectionSentence, moneyText } from '../../report/index.js';
+import { is, kinds, type Record } from '../../vocabulary/index.js';
+import { decide, type Comparison, type Decided, type Decision } from '../../weigh/index.js';
+import { statementOf, type At } from '../at.js';
+import { chanceAdds } from './chance-adds.js';
+
+/**
+ * What a decision says of the place under the pointer: how far a figure is from changing the choice, what a chance
+ * adds, whether to look first, whether somebody else pays, how sure an option is. The decision is worked out once for
+ * each text, and only where it has something to say.
+ */
+export function decidedAt(at: At, record: Record | undefined, comparison: Comparison): string[] {
+  if (comparison.options.length === 0) return [];
+  return [
+    ...(at.token !== undefined && isFigure(at.token) ? flipsAt(at, at.token, decide(comparison)) : []),
+    ...(record === undefined ? [] : saysOf(record, comparison)),
+    ...(comparison.options.some(({ option }) => statementOf(option) === at.statement) ? optionSays(at, decide(comparison)) : []),
+  ];
+}
+
+function isFigure({ kind, text }: Token): boolean {
+  return kind === 'number' || text === '/' || text === '%';
+}
+
+/** The nearest value on either side at which another option becomes the cheapest. */
+function flipsAt({ block }: At, { start, end }: Token, { flips, comparison }: Decision): string[] {
+  return flips.filter(({ at }) => at.block === block && at.start <= start && end <= at.end).map((flip) => flipSentence(flip, comparison.money));
+}
+
+function saysOf(record: Record, comparison: Comparison): string[] {
+  if (is(record, kinds.chance)) return chanceAdds(record, comparison);
+  if (is(record, kinds.inspect)) return decide(comparison).inspections.filter(({ inspection }) => inspection.record === record).map((one) => inspectionSentence(one, comparison.money));
+  if (is(record, kinds.coverage)) return decide(comparison).coverages.filter(({ coverage }) => coverage.record === record).map(coveredSentence);
+  return [];
+}
+
+function optionSays({ statement }: At, { options, cases, comparison }: Decision): string[] {
+  const decided = options.find(({ weighed }) => statementOf(weighed.option) === statement);
+  return decided === undefined ? [] : [readySays(decided), sureSays(decided, cases, comparison), monthlySays(decided, comparison)].filter((says) => says !== '');
+}
+
+function readySays({ risk, weighed: { ready } }: Decided): string {
+  if (ready.tasks.length === 0) return '';
+  const sure = risk === undefined ? '' : risk.ready === undefined
+    ? `; in 10, 50 and 90 % of cases in ${risk.days.p10}, ${risk.days.p50} and ${risk.days.p90}`
+    : `; in 10, 50 and 90 % of cases by ${risk.ready.p10}, ${risk.ready.p50} and ${risk.ready.p90}`;
+  return `Ready ${ready.date === undefined ? '' : `on ${ready.date}, `}in ${ready.days.likely.toFixed()} working day${ready.days.likely.eq(1) ? '' : 's'}${sure}.`;
+}
+
+function sureSays(decided: Decided, cases: number | undefined, { money }: Comparison): string {
+  const { risk } = decided;
+  if (risk === undefined) return '';
+  const [p10, p50, p90] = [risk.inAll.p10, risk.inAll.p50, risk.inAll.p90].map((value) => aboutText(value, money));
+  const often = certaintyWords(decided, cases);
+  return `Not quoted, cost in all: up to ${p10} in 10 %, ${p50} in 50 % and ${p90} in 90 % of cases${often === undefined ? '' : `; ${often}`}.`;
+}
+
+function monthlySays({ monthly }: Decided, { money }: Comparison): string {
+  return monthly === undefined ? '' : `Cost per month: ${moneyText(monthly.perMonth.likely, money)} over ${monthly.months.toDecimalPlaces(1).toFixed()} months.`;
+}

@@ -1,0 +1,69 @@
+import type { Comparison, Weighed } from '../weigh.js';
+import { keeper } from '../keep.js';
+import type { Figure } from '../figure.js';
+import { coveragesOf, type Covered } from './coverage.js';
+import { expectedOf, type Expected } from './expected.js';
+import { chanceFlipsOf, flipsOf, type Flip } from './flips.js';
+import { inspectFirst, type InspectionWeighed } from './inspect-first.js';
+import { marginOf, type Margin } from './margin.js';
+import { modelOf, type OptionModel } from './model.js';
+import { downtimeOf, monthlyOf, type Monthly } from './monthly.js';
+import { riskOf, type OptionRisk } from './risk.js';
+
+/** What is known of an option beyond its quote. */
+export interface Decided {
+  readonly weighed: Weighed;
+  /** Undefined where nothing about any option varies. */
+  readonly risk: OptionRisk | undefined;
+  /** Cost in all on average over every state of its chances, amounts at their three-point means. */
+  readonly average: number;
+  readonly monthly: Monthly | undefined;
+  readonly downtime: Figure | undefined;
+  /** For the shop's eyes only. */
+  readonly margin: Margin;
+}
+
+/** Everything that helps to decide, beside the comparison it was made from. */
+export interface Decision {
+  readonly comparison: Comparison;
+  /** In the order of the comparison. */
+  readonly options: readonly Decided[];
+  /** How many cases were drawn; undefined where nothing varies. */
+  readonly cases: number | undefined;
+  /** Nearest first. */
+  readonly flips: readonly Flip[];
+  readonly inspections: readonly InspectionWeighed[];
+  readonly coverages: readonly Covered[];
+}
+
+const keep = keeper<Comparison, Decision>();
+
+/** Works out what a comparison alone does not say. Costs some ten times as much as weighing, so it is asked for when it is shown. */
+export function decide(comparison: Comparison): Decision {
+  return keep(comparison, [], () => decided(comparison));
+}
+
+function decided(comparison: Comparison): Decision {
+  const { estimate, money, options, ranking } = comparison;
+  const models = options.map((weighed) => modelOf(weighed, estimate, money));
+  const whole = models.filter(({ weighed }) => weighed.complete);
+  const varies = models.some(({ chances, inAll, weighed }) => chances.length > 0 || inAll.ranged || weighed.ready.tasks.some(({ task }) => task.length.ranged));
+  const risk = varies ? riskOf(models, new Set(whole), estimate, money) : undefined;
+  const expected = new Map<OptionModel, Expected>(models.map((model) => [model, expectedOf(model, estimate, money)]));
+  const flips = [...flipsOf(ranking, estimate, money), ...chanceFlipsOf(whole, expected)];
+  return {
+    comparison,
+    cases: risk?.cases,
+    options: models.map((model, i) => ({
+      weighed: model.weighed,
+      risk: risk?.options[i],
+      average: (expected.get(model) as Expected)(new Map()),
+      monthly: monthlyOf(model.weighed, estimate),
+      downtime: downtimeOf(model.weighed, estimate),
+      margin: marginOf(model.weighed, estimate, money),
+    })),
+    flips: flips.sort((a, b) => (a.share ?? Infinity) - (b.share ?? Infinity)),
+    inspections: estimate.inspections.flatMap((inspection) => inspectFirst(inspection, whole, expected, estimate, money) ?? []),
+    coverages: coveragesOf(estimate),
+  };
+}

@@ -1,0 +1,98 @@
+import type { Span } from '../../language/index.js';
+import type { Chance, Estimate, Inspection } from '../../estimate/index.js';
+import { zero, type Decimal } from '../../vocabulary/index.js';
+import { constant, given, hoursProduct, product, type Figure } from '../figure.js';
+import type { Line } from '../line.js';
+import type { Money } from '../money.js';
+import { inHours } from '../price-labour.js';
+import { fixedOf, total } from '../totals.js';
+import type { Expected } from './expected.js';
+import { jointTest, severalStates } from './information-several.js';
+import { weighTest } from './information.js';
+import type { OptionModel } from './model.js';
+
+/** What a result of an inspection means for the choice. */
+export interface ResultMeans {
+  /** Titles of the chances that it shows; none where it shows nothing. */
+  readonly shows: readonly string[];
+  readonly chance: number;
+  /** The option to choose then; undefined where the result can't come. */
+  readonly choose: string | undefined;
+  readonly changes: boolean;
+}
+
+/** Whether to look further before deciding. Sampled and averaged figures, never part of a quote. */
+export interface InspectionWeighed {
+  readonly inspection: Inspection;
+  readonly price: Figure;
+  /** What it saves on average, before its price. */
+  readonly worth: number;
+  readonly net: number;
+  /** What knowing for certain would be worth. */
+  readonly perfectWorth: number;
+  readonly verdict: 'worth doing' | 'not worth its price' | 'cannot change the choice';
+  /** The option to choose without it, by its average cost. */
+  readonly choose: string;
+  readonly results: readonly ResultMeans[];
+}
+
+/** Undefined where it tells no chance apart that an option has, or there is nothing to choose between. */
+export function inspectFirst(inspection: Inspection, models: readonly OptionModel[], expected: ReadonlyMap<OptionModel, Expected>, estimate: Estimate, money: Money): InspectionWeighed | undefined {
+  const finds = inspection.finds.filter(({ chance }) => models.some(({ chances }) => chances.some((one) => one.chance === chance)));
+  if (finds.length === 0 || models.length < 2) return undefined;
+  const tested = finds.map(({ chance }) => chance);
+  const joint = severalStates(tested.map((chance) => stateOf(chance, tested, models)));
+  if (joint.kind === 'refused') return undefined;
+  const share = (of: { readonly likely: Decimal } | undefined) => (of === undefined ? 0 : of.likely.toNumber() / 100);
+  const looks = jointTest(joint, finds.map(({ shows, wrongly }) => ({ finds: share(shows), wrongly: share(wrongly) })));
+  if (looks.kind === 'refused') return undefined;
+  const price = priceOf(inspection, estimate, money);
+  const given = joint.states.map(({ happens }) => new Map<Span, boolean>(tested.map((chance, i) => [chance.at, happens[i] === true])));
+  const answer = weighTest({
+    goal: 'least',
+    states: joint.states,
+    actions: models.map((model) => ({ name: model.weighed.option.name, values: given.map((state) => (expected.get(model) as Expected)(state)) })),
+    test: { price: price.likely.toNumber(), results: looks.results },
+  });
+  if (answer.kind === 'refused') return undefined;
+  const name = (index: number) => (models[index] as OptionModel).weighed.option.name;
+  return {
+    inspection, price,
+    worth: answer.worth,
+    net: answer.net,
+    perfectWorth: answer.perfectWorth,
+    verdict: answer.verdict,
+    choose: name(answer.best),
+    results: answer.results.map((result, i) => ({
+      shows: tested.filter((_, k) => looks.results[i]?.shows[k] === true).map(({ title }) => title),
+      chance: result.chance,
+      choose: result.best === undefined ? undefined : name(result.best),
+      changes: result.changes,
+    })),
+  };
+}
+
+/** The chance of a state, given the nearest chance above it that is tested too. */
+function stateOf(chance: Chance, tested: readonly Chance[], models: readonly OptionModel[]): { readonly name: string; readonly chance: number; readonly parent?: number } {
+  const all = (models.find(({ chances }) => chances.some((one) => one.chance === chance)) as OptionModel).chances;
+  let at = all.find((one) => one.chance === chance);
+  let likelihood = 1;
+  while (at !== undefined) {
+    likelihood *= at.likelihood;
+    const above: OptionModel['chances'][number] | undefined = at.parent === undefined ? undefined : all[at.parent];
+    const parent = above === undefined ? -1 : tested.indexOf(above.chance);
+    if (parent >= 0) return { name: chance.title, chance: likelihood, parent };
+    at = above;
+  }
+  return { name: chance.title, chance: likelihood };
+}
+
+/** The hours and the price of the inspection with tax, without the shop's percentage fees. */
+function priceOf({ title, name, at, record, hours, rate, price }: Inspection, { shop }: Estimate, money: Money): Figure {
+  const line = (kind: Line['kind'], amount: Figure, time: Figure | undefined): Line => ({ kind, share: 'work', title, name, at, record, amount, hours: time, quantity: undefined, condition: undefined, with: [] });
+  const time = hours === undefined ? undefined : inHours(`${title}: hours`, hours);
+  const work = time === undefined || rate === undefined ? [] : [line('labour', product(title, [time, given(`${rate.title}, an hour`, 'money', rate.price)], money, at), hoursProduct(title, [time]))];
+  const fee = price === undefined ? [] : [line('fee', product(title, [given('Price', 'money', price)], money, price.at), undefined)];
+  if (work.length + fee.length === 0) return constant(title, 'money', zero);
+  return total(title, work, [], fixedOf(fee), [], { ...shop, fees: [] }, money).total;
+}
