@@ -93,7 +93,7 @@ test('outline, symbols of the workspace, folds, links, highlights and selections
   expect(links.map(({ target }) => target)).toEqual([editor.uri(SHOP)]);
   const position = editor.position(PILGRIM, 'labour swap', 8);
   const highlights = await editor.ask<lsp.DocumentHighlight[]>('documentHighlight', PILGRIM, { position });
-  expect(highlights.map(({ kind }) => kind)).toEqual([lsp.DocumentHighlightKind.Write, lsp.DocumentHighlightKind.Read, lsp.DocumentHighlightKind.Read]);
+  expect(highlights.map(({ kind }) => kind)).toEqual([lsp.DocumentHighlightKind.Write, lsp.DocumentHighlightKind.Read, lsp.DocumentHighlightKind.Read, lsp.DocumentHighlightKind.Read]);
   const [selection] = await editor.ask<lsp.SelectionRange[]>('selectionRange', PILGRIM, { positions: [position] });
   let range: lsp.SelectionRange | undefined = selection;
   let depth = 0;

@@ -6,7 +6,7 @@ import { readHover, readProblems } from '../host/reading.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
 import { moneyIn, whereIs } from './expected.js';
-import { figure, pageFrame, pressTitle, waitForText } from './panel.js';
+import { figure, pageFrame, pressTitle, waitForLater, waitForText } from './panel.js';
 import type { Workspace } from './workspace.js';
 
 const estimate = 'pilgrim-v6.yard';
@@ -53,7 +53,7 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
         await goToLine(editor, 1);
         await pressTitle(editor, 'Show comparison');
         const frame = await pageFrame(editor);
-        for (const name of ['rebuild.total', 'used.total', 'exchange.total', 'sell.total', 'used.in-all', 'rebuild.penalty']) {
+        for (const name of ['rebuild.total', 'used.total', 'exchange.total', 'as-it-stands.total', 'used.in-all', 'rebuild.penalty']) {
           await waitForText(frame, figure(name), (shown) => shown === today(name));
         }
         assert.equal(await page.locator('.editor-instance .monaco-editor.focused').count(), 1);
@@ -93,11 +93,64 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
         const frame = await pageFrame(editor);
         await frame.locator(figure('rebuild.outside')).first().click();
         await waitForLine(editor, whereIs(text, 'sublet head-work').line);
-        await frame.locator('details', { hasText: 'Fit a used engine' }).locator('summary').click();
+        await frame.locator('[data-key="lines"] details', { hasText: 'Fit a used engine' }).locator('summary').click();
         const line = frame.locator('details[open] tr[data-row]', { hasText: 'Used engine, 92 000 mi: core charge' });
         await line.locator('button').focus();
         await page.keyboard.press('Enter');
         await waitForLine(editor, whereIs(text, 'core 150.00').line);
+      },
+    },
+    {
+      name: 'what helps to decide follows the figures: sure, flips, inspect first, coverage, calendar, months, margin',
+      async run() {
+        const frame = await pageFrame(editor);
+        await waitForLater(frame);
+        const keys = await frame.evaluate<string[]>(`[...document.querySelectorAll('[data-later] > section')].map((one) => one.dataset.key)`);
+        assert.deepEqual(keys, ['sure', 'flips', 'inspect', 'coverage', 'calendar', 'months', 'shop']);
+        assert.match(await frame.locator('.verdict').innerText(), /of 1000 cases/);
+        assert.equal(await frame.locator('[data-key="shop"] table').isVisible(), false);
+        // A sentence leads to its line, by mouse and by keyboard.
+        await frame.locator('[data-key="flips"] button', { hasText: 'Used engine, 92 000 mi' }).click();
+        await waitForLine(editor, price.line);
+        await frame.locator('[data-key="inspect"] button').first().focus();
+        await page.keyboard.press('Enter');
+        await waitForLine(editor, whereIs(text, 'inspect at-supplier').line);
+      },
+    },
+    {
+      name: 'unfolded lists, focus and scroll stay while it is worked out anew',
+      async run() {
+        const frame = await pageFrame(editor);
+        const plan = frame.locator('details[data-key="calendar exchange"]');
+        await plan.locator('summary').click();
+        await plan.locator('button', { hasText: 'Exchange engine, rebuilt arrives' }).focus();
+        await frame.evaluate(`document.querySelector('[data-key="calendar"]').scrollIntoView()`);
+        const top = await frame.evaluate<number>('document.scrollingElement.scrollTop');
+        const before = await plan.innerText();
+        const arrives = whereIs(text, 'arrives 6 d');
+        await goToLine(editor, arrives.line, arrives.column + 'arrives '.length);
+        await page.keyboard.press('Shift+ArrowRight');
+        await typeText(editor, '8');
+        await retry('the new calendar', async () => ((await plan.innerText()) === before ? undefined : true));
+        await waitForLater(frame);
+        assert.equal(await plan.getAttribute('open'), '');
+        assert.equal(await frame.evaluate<string>('document.activeElement.textContent'), 'Exchange engine, rebuilt arrives');
+        assert.equal(await frame.evaluate<number>('document.scrollingElement.scrollTop'), top);
+        await undo();
+        await retry('the old calendar', async () => ((await plan.innerText()) === before ? true : undefined));
+        await plan.locator('summary').click();
+      },
+    },
+    {
+      name: 'the line above an option opens the comparison at its figure; the keyboard stays in the text',
+      async run() {
+        const option = whereIs(text, 'option exchange');
+        await goToLine(editor, option.line);
+        await page.locator('.codelens-decoration a', { hasText: today('exchange.total') }).click();
+        const frame = await pageFrame(editor);
+        const sought = await retry('the figure', async () => (await frame.evaluate<string | null>(`document.querySelector('.sought')?.dataset.figure ?? null`)) ?? undefined);
+        assert.equal(sought, 'exchange.total');
+        assert.equal(await page.locator('.editor-instance .monaco-editor.focused').count(), 1);
       },
     },
     {

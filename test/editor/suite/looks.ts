@@ -7,7 +7,7 @@ import { goToLine } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
-import { pageFrame, pressTitle } from './panel.js';
+import { pageFrame, pressTitle, waitForLater } from './panel.js';
 import { chooseTheme, themes, type ThemeName } from './themed.js';
 
 const size = { width: 1400, height: 900 };
@@ -20,9 +20,12 @@ export function looksCases(editor: Editor, pictures: boolean): readonly Case[] {
       async run() {
         await editor.page.setViewportSize(size);
         await pressTitle(editor, 'Show comparison');
-        await pageFrame(editor);
+        const frame = await pageFrame(editor);
+        await waitForLater(frame);
+        for (const key of ['calendar rebuild', 'shop only']) await frame.locator(`details[data-key="${key}"] summary`).click();
+        await frame.evaluate('document.scrollingElement.scrollTo(0, 0)');
         await editor.page.keyboard.press('Control+b');
-        await goToLine(editor, 96); // the options in view
+        await goToLine(editor, 118); // the options in view
       },
     },
     ...(Object.keys(themes) as ThemeName[]).map((theme): Case => ({
@@ -35,9 +38,11 @@ export function looksCases(editor: Editor, pictures: boolean): readonly Case[] {
         if (pictures && (theme === 'light' || theme === 'dark')) await picture(editor, theme);
         const frame = await pageFrame(editor);
         for (const { text, ratio } of await frame.evaluate<{ text: string; ratio: number }[]>(contrasts)) assert.ok(ratio >= 4.5, `${ratio.toFixed(1)} for “${text}”`);
-        await frame.evaluate('document.scrollingElement.scrollTo(0, 700)');
-        await editor.page.waitForTimeout(200);
-        await editor.screenshot(`comparison-${theme}-below`);
+        for (const [at, part] of [['[data-key="sure"]', 'below'], ['[data-key="calendar"]', 'calendar'], ['[data-key="months"]', 'months'], ['[data-key="shop"]', 'shop']] as const) {
+          await frame.evaluate(`document.querySelector('${at}').scrollIntoView()`);
+          await editor.page.waitForTimeout(200);
+          await editor.screenshot(`comparison-${theme}-${part}`);
+        }
         await frame.evaluate('document.scrollingElement.scrollTo(0, 0)');
       },
     })),

@@ -23,4 +23,12 @@ export async function waitForText(frame: Frame, selector: string, matches: (text
   });
 }
 
+/** Waits until the page holds what helps to decide, and none of it is an earlier text's. */
+export async function waitForLater(frame: Frame): Promise<void> {
+  await retry('what helps to decide', async () => {
+    const [filled, busy] = await frame.evaluate<[number, number]>(`['[data-filled]', '[aria-busy=true]'].map((one) => document.querySelectorAll(one).length)`);
+    return filled === 3 && busy === 0 ? true : undefined;
+  });
+}
+
 export const figure = (id: string): string => `[data-figure="${id}"]`;
