@@ -27,11 +27,12 @@ export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Looku
   const parts = [...pick(values.fit, lookup.part), ...ownParts];
   const sublets = [...pick(values.send, lookup.sublet), ...ownSublets];
   const fees = new Set([...pick(values.charge, lookup.fee), ...ownFees]);
+  const findings = pick(values.because, lookup.finding);
   const chances = childrenOf(record, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []);
   // Pinned to a way in that nobody knows, an option is planned freely rather than wrongly; the name has its message.
   const known = values.way?.every(({ name: one }) => one === IN_CAR || lookup.access(one) !== undefined) === true;
   const way = known ? pick(values.way, lookup.access) : undefined;
-  return remember(record, [...labour, ...parts, ...sublets, ...fees, ...chances, known, ...(way ?? [])], lookup.problems, (problems) => {
+  return remember(record, [...labour, ...parts, ...sublets, ...fees, ...chances, ...findings, known, ...(way ?? [])], lookup.problems, (problems) => {
     for (const key of ['do', 'fit', 'send', 'charge'] as const) reportRepeats(values[key] ?? [], key, problems);
     if (values.lasts !== undefined && monthsIn({ ...values.lasts, likely: values.lasts.low }).lt(1)) problems.push(problem(decisionRules.serviceOfNothing, values.lasts.at, undefined));
     const brought = bring(labour);
@@ -51,6 +52,9 @@ export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Looku
       warranty: values.warranty,
       lasts: values.lasts,
       resale: values.resale,
+      because: findings,
+      leavesOut: (values.leavesOut ?? []).map((one) => one.text),
+      notes: childrenOf(record, kinds.note).flatMap((child) => child.title?.text ?? []),
       cautions: wordsIn(values.caution),
       written: true,
     };

@@ -14,9 +14,11 @@ type ShopRecord = RecordOf<typeof kinds.shop>;
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
 const USUAL_WEEKEND = new Set([0, 6]);
 
+const USUAL_LOCALE = 'en-US';
+
 /** What is assumed where an estimate has no shop: no rates, no taxes, two decimals, closed at the weekend. */
 export const noShop: Shop = {
-  source: undefined, title: '', currency: unnamedCurrency, rounding: 'half-up', workday: undefined, technicians: 1,
+  source: undefined, title: '', address: [], phone: undefined, locale: USUAL_LOCALE, currency: unnamedCurrency, rounding: 'half-up', workday: undefined, technicians: 1,
   closedWeekdays: USUAL_WEEKEND, closedDates: new Set(), rates: new Map(), usualRate: undefined,
   markup: { parts: [], sublets: [] }, taxes: [], coreTax: new Map(), fees: [], tools: [],
 };
@@ -32,6 +34,9 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
   return {
     source: sourceOf(record),
     title: record.title?.text ?? '',
+    address: (values.address ?? []).map((line) => line.text),
+    phone: values.phone?.text,
+    locale: localeFor(record, problems),
     currency: currencyFor(record, problems),
     rounding: values.rounding?.word ?? 'half-up',
     workday: values.workday,
@@ -45,6 +50,17 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
     fees: childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, problems) ?? []),
     tools: childrenOf(record, kinds.tool).flatMap((child) => buildTool(child, true) ?? []),
   };
+}
+
+function localeFor(record: ShopRecord, problems: Problem[]): string {
+  const written = record.values.locale;
+  if (written === undefined) return USUAL_LOCALE;
+  try {
+    return Intl.getCanonicalLocales(written.text)[0] ?? USUAL_LOCALE;
+  } catch {
+    problems.push(problem(rules.unknownLocale, written.at, { tag: written.text }));
+    return USUAL_LOCALE;
+  }
 }
 
 function currencyFor(record: ShopRecord, problems: Problem[]): Shop['currency'] {

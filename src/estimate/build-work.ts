@@ -1,5 +1,6 @@
 import { problem, type Problem, type Span } from '../language/index.js';
 import { childrenOf, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
+import { pictureOutside } from './file-rules.js';
 import * as moneyRules from './money-rules.js';
 import { onlyOnce } from './name-rules.js';
 import { remember } from './remember.js';
@@ -236,10 +237,22 @@ function makeFee(record: RecordOf<typeof kinds.fee>, problems: Problem[]): Fee |
   return { ...sourceOf(record), name: record.name?.name, title, quantity: values.quantity, price: values.price, percent: values.percent, of, cap: values.cap };
 }
 
-export function buildFinding(record: RecordOf<typeof kinds.finding>): Finding | undefined {
+/** Where the path of a picture leads; undefined outside the workspace. */
+export type PictureAt = (fromUri: string, path: string) => string | undefined;
+
+const PICTURE = /\.(?:png|jpe?g|webp)$/i;
+
+export function buildFinding(record: RecordOf<typeof kinds.finding>, pictureAt: PictureAt, problems: Problem[]): Finding | undefined {
   const { values } = record;
   const title = titleOf(record);
   if (title === undefined) return undefined;
-  return remember(record, [], [], () => ({ ...sourceOf(record), name: record.name?.name, title, compression: values.compression, leakage: values.leakage, debris: values.debris?.word }));
+  return remember(record, [], problems, (own) => ({
+    ...sourceOf(record),
+    name: record.name?.name, title, compression: values.compression, leakage: values.leakage, debris: values.debris?.word, seenBy: values.seenBy?.text,
+    pictures: (values.pictures ?? []).map(({ text: path, at }) => {
+      const uri = PICTURE.test(path) ? pictureAt(record.block.uri, path) : undefined;
+      if (uri === undefined) own.push(problem(pictureOutside, at, { path }));
+      return { path, uri, at };
+    }),
+  }));
 }
-

@@ -52,3 +52,9 @@ export const useTooMany: Rule<Path> = {
   message: ({ path }) => ({ what: `“${clip(path)}” is not read: shared files may use each other 8 deep, 24 files in all.`, why: lost, instead: 'Put what these files share into fewer files.' }),
   example: `steelyard 1\n${Array.from({ length: 24 }, (_, i) => (i === 23 ? `use «"shared-24.yard"»` : `use "shared-${i + 1}.yard"`)).join('\n')}\n`,
 };
+
+export const pictureOutside: Rule<{ readonly path: string }> = {
+  code: 'picture-outside', family: 'names', severity: 'warning', title: 'A picture that can’t be shown',
+  message: ({ path }) => ({ what: `“${clip(path)}” is not a picture file of this workspace.`, why: 'Only PNG, JPEG and WebP files below the folder of the workspace are shown and put on a quote.', instead: 'Copy the picture beside the estimate and write its path: picture "pictures/cylinder-4.jpg"' }),
+  example: 'steelyard 1\nfinding burnt "Exhaust valve burnt"\n  picture «"../../elsewhere/valve.jpg"»\n',
+};

@@ -85,3 +85,9 @@ export const amountMissing: Rule<{ readonly what: string; readonly example: stri
   message: ({ what, example }) => ({ what: `This line lacks ${what}.`, why: 'It is left out of the totals.', instead: `Write it as in: ${example}` }),
   example: `${shop}option used "Used engine"\n  «harvest "Alternator"»\n`,
 };
+
+export const unknownLocale: Rule<{ readonly tag: string }> = {
+  code: 'unknown-locale', family: 'shape', severity: 'warning', title: 'Not a language tag',
+  message: ({ tag }) => ({ what: `“${clip(tag)}” is not a language tag.`, why: 'It says how numbers and dates are written on a quote; en-US is used until it can be read.', instead: 'Write a tag of BCP 47, such as en-US or en-GB.' }),
+  example: 'steelyard 1\nshop "S"\n  rate bench 100.00\n  locale «e»\n',
+};

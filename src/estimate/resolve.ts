@@ -42,7 +42,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
 
   const shopRecord = onlyOne(records, kinds.shop, problems);
   const shop = shopRecord === undefined ? noShop : buildShop(shopRecord, problems);
-  const lookup = lookupOver(scope, shop, problems);
+  const lookup = lookupOver(scope, shop, sources, problems);
 
   const header = onlyOne(records, kinds.estimate, problems);
   const vehicle = onlyOne(records, kinds.vehicle, problems);
@@ -58,7 +58,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
     shop,
     header: header === undefined ? undefined : buildHeader(header, problems),
     vehicle: vehicleBuilt,
-    findings: records.flatMap((record) => (is(record, kinds.finding) ? (record.name === undefined ? (buildFinding(record) ?? []) : (lookup.finding(record.name.name) ?? [])) : [])),
+    findings: records.flatMap((record) => (is(record, kinds.finding) ? (record.name === undefined ? (buildFinding(record, sources.resolvePath, problems) ?? []) : (lookup.finding(record.name.name) ?? [])) : [])),
     access,
     chances: chancesByRecord(records, lookup),
     labour: named(records, kinds.labour, lookup.labour),
@@ -103,7 +103,7 @@ function named<T>(records: readonly Record[], kind: Kind, find: (name: string) =
 }
 
 /** Builds each named thing once, and cuts circles where they close. */
-function lookupOver(scope: Scope, shop: Lookup['shop'], problems: Problem[]): Lookup {
+function lookupOver(scope: Scope, shop: Lookup['shop'], sources: Pick<Sources, 'resolvePath'>, problems: Problem[]): Lookup {
   const accessDone = new Map<string, Access | undefined>();
   const labourDone = new Map<string, Labour | undefined>();
   const lookup: Lookup = {
@@ -112,7 +112,7 @@ function lookupOver(scope: Scope, shop: Lookup['shop'], problems: Problem[]): Lo
     problems,
     part: memo(scope, 'part', kinds.part, (record) => buildPart(record, lookup)),
     sublet: memo(scope, 'sublet', kinds.sublet, (record) => buildSublet(record, lookup)),
-    finding: memo(scope, 'finding', kinds.finding, buildFinding),
+    finding: memo(scope, 'finding', kinds.finding, (record) => buildFinding(record, sources.resolvePath, problems)),
     fee: memo(scope, 'fee', kinds.fee, (record) => shop.fees.find((fee) => fee.record === record) ?? buildFee(record, problems)),
     tool: memo(scope, 'tool', kinds.tool, (record) => shop.tools.find((tool) => tool.record === record) ?? buildTool(record, false)),
     access: (name) => access(name, []),

@@ -46,6 +46,11 @@ export interface CoreTax extends Source {
 export interface Shop {
   readonly source: Source | undefined;
   readonly title: string;
+  /** For the head of a quote. */
+  readonly address: readonly string[];
+  readonly phone: string | undefined;
+  /** BCP 47. */
+  readonly locale: string;
   readonly currency: Currency;
   readonly rounding: Rounding;
   readonly workday: Amount | undefined;
@@ -77,6 +82,15 @@ export interface Finding extends Source {
   readonly compression: Readings | undefined;
   readonly leakage: Readings | undefined;
   readonly debris: 'none' | 'magnetic' | 'non-magnetic' | undefined;
+  readonly seenBy: string | undefined;
+  readonly pictures: readonly Picture[];
+}
+
+/** A picture file that a finding names. `uri` is undefined where it lies outside the workspace or is no picture. */
+export interface Picture {
+  readonly path: string;
+  readonly uri: string | undefined;
+  readonly at: Span;
 }
 
 /** How long a job takes with a set of ways in; an empty set is in the car. */
@@ -209,6 +223,10 @@ export interface Option extends Source {
   /** How long the vehicle is expected to serve after it, and what it then brings. */
   readonly lasts: Amount | undefined;
   readonly resale: Amount | undefined;
+  readonly because: readonly Finding[];
+  /** What the customer does not get for it, and remarks for the quote. */
+  readonly leavesOut: readonly string[];
+  readonly notes: readonly string[];
   readonly cautions: readonly CautionTopic[];
   /** False where nobody wrote it: selling the vehicle as it stands. */
   readonly written: boolean;

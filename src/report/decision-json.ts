@@ -23,7 +23,7 @@ export function calendarJson(weighed: Weighed, { points, at }: JsonWriter): Json
     waiting: points(ready.waiting),
     ready: ready.date ?? null,
     latest: ready.latest ?? null,
-    byChance: ready.byChance.map(({ chance, days, date }) => ({ chance: fixed(chance, 1), days, date: date ?? null })),
+    byChance: ready.byChance.map(({ chance, days, date }) => ({ chance: fixed(chance, 1), days: Math.max(0, days), date: date ?? null })),
     proven: ready.proven,
     gap: hours(ready.gap),
     tasks: ready.tasks.map(({ task, start, end, from, to, technician, slack, critical }, i) => ({

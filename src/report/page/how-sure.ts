@@ -1,6 +1,5 @@
 import { aboutText, shareText } from '../decision-words.js';
 import { figureButton, title } from './cells.js';
-import { dateText } from './dates.js';
 import { notSaid, rowGroup, sideBySide, titled, type DecidedColumn, type DecisionView, type GroupRow } from './decided.js';
 import { movesId, sampledId } from './decision-targets.js';
 import { html, type Html } from './html.js';
@@ -25,8 +24,8 @@ export function howSure({ decision, columns }: DecisionView): Html | undefined {
   return titled('sure', 'How sure', [
     sideBySide('How sure the figures are', drawn, [
       rowGroup('share', undefined, drawn, [
-        { key: 'cheapest', label: 'Cheapest in so many cases', cell: often(({ decided: { risk } }) => risk?.cheapest) },
-        ...(drawn.some(({ decided: { risk } }) => (risk?.trouble ?? 0) > 0) ? [{ key: 'trouble', label: 'Something turns up in', cell: often(({ decided: { risk } }) => risk?.trouble) }] : []),
+        { key: 'cheapest', label: 'Cheapest, share of cases', cell: often(({ decided: { risk } }) => risk?.cheapest) },
+        ...(drawn.some(({ decided: { risk } }) => (risk?.trouble ?? 0) > 0) ? [{ key: 'trouble', label: 'Something turns up', cell: often(({ decided: { risk } }) => risk?.trouble) }] : []),
       ]),
       rowGroup('cost', 'Cost in all', drawn, [...points, { key: 'average', label: 'on average', cell: about(({ decided }) => decided.average) }]),
       rowGroup('ready', 'Ready', drawn, dates),
@@ -38,7 +37,7 @@ export function howSure({ decision, columns }: DecisionView): Html | undefined {
 
 function readyCell({ column, decided: { risk } }: DecidedColumn, point: 'p10' | 'p50' | 'p90'): Html {
   if (risk === undefined) return notSaid;
-  return figureButton(sampledId(column), risk.ready === undefined ? `${risk.days[point]} d` : dateText(risk.ready[point]));
+  return figureButton(sampledId(column), risk.ready === undefined ? `${risk.days[point]} d` : risk.ready[point]);
 }
 
 /** The lines that most of the spread goes with, option by option. */

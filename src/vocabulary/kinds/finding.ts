@@ -1,5 +1,5 @@
 import { defineKind, led, ledMany } from '../kind.js';
-import { choice, listOf, nameOf, plainRun, readings, words } from '../values.js';
+import { choice, listOf, nameOf, plainRun, readings, text, words } from '../values.js';
 import { note } from './note.js';
 
 export const finding = defineKind({
@@ -17,6 +17,7 @@ export const finding = defineKind({
     fluid: led('fluid', words, 'The state of a fluid.'),
     noise: led('noise', words, 'What was heard, and when.'),
     codes: ledMany('code', listOf(plainRun), 'Trouble codes read from the vehicle.'),
+    pictures: ledMany('picture', listOf(text), 'Picture files that show it, such as a borescope frame: PNG, JPEG or WebP, below the folder of the workspace.'),
     rulesOut: ledMany('rules out', listOf(nameOf(['option', 'labour'])), 'Options or work that this finding speaks against.'),
   },
   children: [note],

@@ -1,5 +1,5 @@
 import { bare, defineKind, led, ledMany } from '../kind.js';
-import { choice, closedDay, hours, listOf, money, percent, plainRun } from '../values.js';
+import { choice, closedDay, hours, listOf, money, percent, plainRun, text } from '../values.js';
 import { headcount } from '../whole-numbers.js';
 import { partConditions } from '../words.js';
 import { fee } from './fee.js';
@@ -60,6 +60,9 @@ export const shop = defineKind({
   title: 'required',
   titleSays: 'the name on the quote',
   fields: {
+    address: ledMany('address', listOf(text), 'Lines of its address, for the head of a quote.'),
+    phone: led('phone', text, 'Its telephone number, for the head of a quote.'),
+    locale: led('locale', plainRun, 'How numbers and dates are written on a quote: a language tag of BCP 47, such as en-US or en-GB; en-US where nothing is said.'),
     currency: led('currency', plainRun, 'Three letters of ISO 4217, such as USD; says how many decimals money has.'),
     rounding: led('rounding', choice('a way of rounding', { 'half-up': 'Half a cent goes up: the usual way.', 'half-even': 'Half a cent goes to the even cent.', 'half-down': 'Half a cent goes down.' }), 'How a line is rounded to the smallest coin; half-up where nothing is said.'),
     workday: led('workday', hours, 'Hours that one technician works on one day.'),

@@ -72,9 +72,14 @@ function gateOf(label: string, at: Figure['at'], isOn: boolean): Figure {
   return { label, unit: 'number', low: value, likely: value, high: value, step: { kind: 'given' }, from: [], at, ranged: false };
 }
 
+/** Shut in the quote. It may open, and says so: taxes and fees leave out only lines that never come to anything. */
+function gateFor({ title, at }: Chance): Figure {
+  return { ...gateOf(title, at, false), high: one, ranged: true };
+}
+
 function modelChance({ chance, parent, when }: ChanceIn, plan: Plan, estimate: Estimate, money: Money): ModelChance {
   const likelihood = chance.percent === undefined ? 0 : chance.percent.likely.toNumber() / 100;
-  const gate = gateOf(chance.title, chance.at, false);
+  const gate = gateFor(chance);
   if (when === 'comeback') return { chance, parent, likelihood, gate, work: undefined };
   const open = new Set(plan.paid.flatMap((way) => [way, ...way.includes]));
   const ways = waysBeyond(chance, open, estimate, money);
@@ -104,9 +109,10 @@ function gated(line: Line, gate: Figure): Line {
 }
 
 /** Parts, outside work, hires and fees of a chance. Percentages of its own work and goods. */
-function goodsLines({ chance, gate }: ModelChance, shop: Shop, money: Money): Line[] {
+function goodsLines({ chance, gate, work }: ModelChance, shop: Shop, money: Money): Line[] {
   const goods = fixedLines(chance, shop, money).filter((line) => line.kind !== 'core' && line.kind !== 'labour');
-  const of = (kind: Line['kind']) => sum(chance.title, 'money', goods.filter((line) => line.kind === kind).map((line) => line.amount));
+  const all = [...goods, ...(work?.jobs ?? []).map(({ line }) => line)];
+  const of = (kind: Line['kind']) => sum(chance.title, 'money', all.filter((line) => line.kind === kind).map((line) => line.amount));
   const fees = chance.fees.flatMap((fee) => feeLine(fee, { labour: of('labour'), parts: of('part'), sublets: of('sublet') }, money) ?? []);
   return [...goods, ...fees].map((line) => gated(line, gate));
 }

@@ -67,7 +67,7 @@ export function riskOf(models: readonly OptionModel[], complete: ReadonlySet<Opt
   const happened = happenings(models, draws);
   const time = shopTimeOf(estimate, startOf(estimate));
   const runs = models.map((model) => new OptionRun(model, happened, tape, estimate, time));
-  const ranged = tape.leaves.filter((leaf) => leaf.low !== leaf.high);
+  const ranged = tape.leaves.filter((leaf) => leaf.low !== leaf.high && !happened.has(leaf.at));
   const keys = keysOf(tape.leaves);
   const columns = ranged.map((leaf) => draws.amounts(keys.get(leaf) as string, betaPert(leaf)));
   tape.run();
