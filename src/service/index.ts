@@ -1,6 +1,7 @@
 /** One facade over all rooms to the left: documents in, plain data out. Editor, terminal and tests go through it. */
 export { createLanguageService } from './service.js';
 export type { Diagnostic, Hover, LanguageService, Place, ServiceHost, Weighing } from './types.js';
+export { TRIAL_VALUE, writtenWith, type Trial } from './what-if.js';
 export { resolveWithin } from './paths.js';
 export { allRules, ruleByCode } from './registry.js';
 export type { Severities } from './checks/severities.js';

@@ -1,6 +1,6 @@
 import { parse, rangeIn, reparse, type Block, type Problem, type Span, type Tree } from '../language/index.js';
-import { resolve } from '../estimate/index.js';
-import { decide, weigh } from '../weigh/index.js';
+import { resolve, type Resolved } from '../estimate/index.js';
+import { decide, weigh, type Comparison } from '../weigh/index.js';
 import { actionsAt } from './actions/actions.js';
 import { withAllowed } from './checks/allow.js';
 import { checkTrade, isWhole } from './checks/run.js';
@@ -13,6 +13,7 @@ import { hoverAt } from './hover.js';
 import { navigating } from './navigate/index.js';
 import { showing } from './show/index.js';
 import { ruleByCode } from './registry.js';
+import { textsWith, trialEdit, type Trial } from './what-if.js';
 import type { Diagnostic, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 
 interface Kept {
@@ -38,12 +39,22 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     return tree;
   };
 
+  const weighed = (resolved: Resolved): Comparison =>
+    weigh(resolved.estimate, new Set<Block>([...resolved.spoiled, ...resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block)]));
+
+  /** As if the trials stood in the files; nothing of it is kept, and no file is touched. */
+  const trying = (uri: string, trials: readonly Trial[]): Comparison => {
+    const texts = textsWith(trials, tree, place);
+    if (texts.size === 0) return weighing(uri).comparison;
+    const tried = new Map([...texts].map(([file, text]) => [file, reparse(tree(file) as Tree, text)]));
+    return weighed(resolve(uri, { treeOf: (file) => tried.get(file) ?? treeOf(file), resolvePath: host.resolvePath }));
+  };
+
   const weighing = (uri: string): Weighing => {
     const before = kept.get(uri);
     if (before !== undefined && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.weighing;
     const resolved = resolve(uri, { treeOf, resolvePath: host.resolvePath });
-    const flawed = new Set<Block>([...resolved.spoiled, ...resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block)]);
-    const comparison = weigh(resolved.estimate, flawed);
+    const comparison = weighed(resolved);
     const files = [uri, ...resolved.uses];
     const read = [...resolved.problems, ...comparison.problems];
     const whole = isWhole(resolved, read);
@@ -91,6 +102,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     actions: (uri, range) => actionsAt(uri, range, context, allDiagnostics(uri).get(uri) ?? []),
     configure: (settings) => void (severities = settings.severities),
     weighing,
+    trying,
+    trialEdit: (trial) => trialEdit(trial, place),
     decision: (uri) => decide(weighing(uri).comparison),
     place,
     allDiagnostics,

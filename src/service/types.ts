@@ -1,9 +1,10 @@
 import type { Message, Problem, Range, Severity, Span, Tree } from '../language/index.js';
 import type { Resolved } from '../estimate/index.js';
 import type { Comparison, Decision } from '../weigh/index.js';
-import type { Completing, Navigating, Showing, Writing } from './feature-types.js';
+import type { Completing, Navigating, Showing, TextEdit, Writing } from './feature-types.js';
 import type { Severities } from './checks/severities.js';
 import type { Place } from './place.js';
+import type { Trial } from './what-if.js';
 
 /** What the service needs from the world around it. It reads nothing else, and never waits. */
 export interface ServiceHost {
@@ -29,6 +30,10 @@ export interface Weighing {
 export interface LanguageService extends Completing, Navigating, Showing, Writing {
   /** The estimate of a file, resolved and weighed. Kept until one of its files changes. */
   readonly weighing: (uri: string) => Weighing;
+  /** The comparison as if some written figures had other values. Touches no file and keeps nothing. */
+  readonly trying: (uri: string, trials: readonly Trial[]) => Comparison;
+  /** The one edit that writes a trial into its file; undefined where the text has moved on. */
+  readonly trialEdit: (trial: Trial) => { readonly uri: string; readonly edit: TextEdit } | undefined;
   /** What helps to decide beyond the comparison: calendar, risk, flip points and the like. Dearer than weighing; kept with it. */
   readonly decision: (uri: string) => Decision;
   /** Problems in this file itself. */

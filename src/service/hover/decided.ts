@@ -42,18 +42,19 @@ function optionSays({ statement }: At, { options, cases, comparison }: Decision)
 
 function readySays({ risk, weighed: { ready } }: Decided): string {
   if (ready.tasks.length === 0) return '';
-  const sure = risk === undefined ? '' : risk.ready === undefined
-    ? `; in 10, 50 and 90 % of cases in ${risk.days.p10}, ${risk.days.p50} and ${risk.days.p90}`
-    : `; in 10, 50 and 90 % of cases by ${risk.ready.p10}, ${risk.ready.p50} and ${risk.ready.p90}`;
-  return `Ready ${ready.date === undefined ? '' : `on ${ready.date}, `}in ${ready.days.likely.toFixed()} working day${ready.days.likely.eq(1) ? '' : 's'}${sure}.`;
+  const when = `Ready ${ready.date === undefined ? '' : `on ${ready.date}, `}in ${ready.days.likely.toFixed()} working day${ready.days.likely.eq(1) ? '' : 's'}`;
+  if (risk === undefined || risk.days.p10 === risk.days.p90) return `${when}.`;
+  const { p10, p50, p90 } = risk.ready ?? risk.days;
+  return `${when}; in 10, 50 and 90 % of cases ${risk.ready === undefined ? 'in' : 'by'} ${p10}, ${p50} and ${p90}.`;
 }
 
 function sureSays(decided: Decided, cases: number | undefined, { money }: Comparison): string {
   const { risk } = decided;
   if (risk === undefined) return '';
-  const [p10, p50, p90] = [risk.inAll.p10, risk.inAll.p50, risk.inAll.p90].map((value) => aboutText(value, money));
-  const often = certaintyWords(decided, cases);
-  return `Not quoted, cost in all: up to ${p10} in 10 %, ${p50} in 50 % and ${p90} in 90 % of cases${often === undefined ? '' : `; ${often}`}.`;
+  const { p10, p50, p90 } = risk.inAll;
+  const spread = p10 === p90 ? [] : [`up to ${aboutText(p10, money)} in 10 %, ${aboutText(p50, money)} in 50 % and ${aboutText(p90, money)} in 90 % of cases`];
+  const says = [...spread, ...[certaintyWords(decided, cases)].filter((often) => often !== undefined)];
+  return says.length === 0 ? '' : `Not quoted, cost in all: ${says.join('; ')}.`;
 }
 
 function monthlySays({ monthly }: Decided, { money }: Comparison): string {

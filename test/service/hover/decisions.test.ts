@@ -82,3 +82,42 @@ test('names that no line could use say nothing of uses', () => {
   expect(over('inspect dy$0e').says.filter((says) => says.includes('name'))).toEqual([]);
   expect(over('coverage pl$0an').says).toHaveLength(1);
 });
+
+/** Worked by hand: repair is strip 3 h, way in 6 h, drive 0.5 h = 950.00; used is 9 h and the way in = 1,500.00. */
+describe('what a line means for the choice', () => {
+  test('a figure: the nearest value on either side at which another option is cheaper', () => {
+    // 950.00 less 600.00 for the way in is 3.5 h at 100.00; to the cent equal there, so the first in the file stays.
+    expect(over('"Swap" $09 h').says).toContain('Below 3.5 h for “Swap” (time), “Used engine” is cheaper: 61 % away.');
+    expect(over('part "Ring" 4.$000').says.filter((says) => says.includes('cheaper'))).toEqual([]);
+  });
+
+  test.each([
+    // 690.00 for the casting, 1.5 h to drill, 4.00 for the ring: with their likelihoods 82.80, 37.50 and 0.12.
+    ['cha$0nce cracked', 'In repair: happens in 12 % of cases and then adds about 690; on average that is 83, in no quote.'],
+    ['cha$0nce stud', 'In repair, used: happens in 25 % of cases and then adds about 150; on average that is 38, in no quote.'],
+    ['cha$0nce leaks', 'In repair: happens in 3 % of cases and then adds about 4; on average that is 0, in no quote.'],
+    // 1,500.00 against 950.00: no result of the test turns that.
+    ['ins$0pect dye', 'No reason to wait: whatever “Dye test” shows, the choice stays the same; it costs 20.00.'],
+    ['cove$0rage plan', 'Whether “Plan” covers this vehicle can’t be told (when it was built is not written). Write down what is missing, or have it looked up by the VIN.'],
+  ])('%s', (marked, says) => expect(over(marked).says[0]).toBe(says));
+
+  test('work says when it is planned; a part that only a chance takes is not', () => {
+    expect(over('lab$0our strip').says).toContain('Planned in repair: Strip: apart, hour 6.0 to 7.5, technician 1, critical; Strip: the rest, hour 7.5 to 9.0, technician 1, critical.');
+    expect(over('lab$0our "Swap"').says).toContain('Planned in used: Swap, hour 6.0 to 15.0, technician 1, critical.');
+    expect(over('remo$0ve 6 h').says).toContain('Planned in repair, used: Out: remove, hour 0.0 to 6.0, technician 1, critical.');
+    expect(over('pa$0rt casting').says.filter((says) => says.startsWith('Planned'))).toEqual([]);
+  });
+
+  test('an option says when it is ready, how sure its cost is, and what a month of it costs', () => {
+    const says = over('opt$0ion repair').says;
+    // Cracked in 12 %: found after 7.5 h, then 5 d for the casting, 1.5 h of the rest and 0.5 h: 49.5 h, the seventh day.
+    expect(says[1]).toBe('Ready in 2 working days; in 10, 50 and 90 % of cases in 2, 2 and 7.');
+    expect(says[2]).toMatch(/^Not quoted, cost in all: up to 950 in 10 %, 950 in 50 % and 1,\d{3} in 90 % of cases; cheapest in (\d\d|100|over 99) % of 1000 cases\.$/);
+    const dated = TEXT.replace('  do strip, drive\n', '  do strip, drive\n  lasts 10 mo\n  resale 50.00\n').replace('vehicle', 'estimate "E"\n  start 2026-11-30\nvehicle');
+    const { service: other } = serviceOver({ 'e.yard': dated });
+    const paragraphs = other.hover(uriOf('e.yard'), dated.indexOf('option repair') + 1)?.paragraphs ?? [];
+    // Without interest (950.00 − 50.00) / 10.
+    expect(paragraphs).toContain('Cost per month: 90.00 over 10 months.');
+    expect(paragraphs).toContain('Ready on 2026-12-01, in 2 working days; in 10, 50 and 90 % of cases by 2026-12-01, 2026-12-01 and 2026-12-08.');
+  });
+});
