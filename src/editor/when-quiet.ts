@@ -19,7 +19,7 @@ export class WhenQuiet {
     if (this.timer === undefined) this.askedFirst = now;
     else if (now - this.askedFirst > LONGEST) return;
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.run(), what === 'first' ? SOON : Math.max(QUIET, 2 * this.lastTook));
+    this.timer = setTimeout(() => this.run(), what === 'first' ? SOON : Math.max(QUIET, this.lastTook));
   }
 
   cancel(): void {

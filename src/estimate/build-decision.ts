@@ -7,6 +7,9 @@ import { remember } from './remember.js';
 import { sourceOf, titleOf } from './source.js';
 import type { Chance, Coverage, Finds, Inspection } from './types.js';
 
+/** What one inspection may tell apart: as many results as can still be read, two for each more. */
+export const MOST_FINDS = 6;
+
 /** Builds an inspection with the chances that it tells apart. */
 export function buildInspection(record: RecordOf<typeof kinds.inspect>, lookup: Lookup, chanceNamed: (name: string) => Chance | undefined): Inspection | undefined {
   const { values, name } = record;
@@ -16,6 +19,7 @@ export function buildInspection(record: RecordOf<typeof kinds.inspect>, lookup: 
   const chances = lines.map((line) => (line.values.chance === undefined ? undefined : chanceNamed(line.values.chance.name)));
   return remember(record, [lookup.shop, ...chances], lookup.problems, (problems) => {
     if (lines.length === 0 && !record.broken) problems.push(problem(rules.inspectFindsNothing, record.at, undefined));
+    if (lines.length > MOST_FINDS) problems.push(problem(rules.tooManyFinds, (lines[MOST_FINDS] as (typeof lines)[0]).at, { most: MOST_FINDS }));
     return {
       ...sourceOf(record),
       name: name.name,
@@ -23,7 +27,7 @@ export function buildInspection(record: RecordOf<typeof kinds.inspect>, lookup: 
       price: values.price,
       hours: values.hours,
       rate: values.hours === undefined ? undefined : rateFor(values.class, values.hours.at, { ...lookup, problems }),
-      finds: findsOf(lines, chances, problems),
+      finds: findsOf(lines.slice(0, MOST_FINDS), chances, problems),
     };
   });
 }

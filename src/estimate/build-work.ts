@@ -231,7 +231,7 @@ function makeFee(record: RecordOf<typeof kinds.fee>, problems: Problem[]): Fee |
   if (title === undefined) return undefined;
   const of = wordsIn(values.of);
   if (!record.broken) {
-    const lacks = values.price === undefined && values.percent === undefined ? 'amount' : values.price !== undefined && values.percent !== undefined ? 'one' : values.percent !== undefined && of.length === 0 ? 'of' : undefined;
+    const lacks = values.price === undefined && values.percent === undefined ? 'amount' : values.price !== undefined && values.percent !== undefined ? 'one' : values.percent !== undefined && of.length === 0 ? 'of' : values.percent !== undefined && values.quantity !== undefined ? 'count' : undefined;
     if (lacks !== undefined) problems.push(problem(moneyRules.feeUnclear, record.at, { lacks }));
   }
   return { ...sourceOf(record), name: record.name?.name, title, quantity: values.quantity, price: values.price, percent: values.percent, of, cap: values.cap };

@@ -78,3 +78,9 @@ export const coverageOfEverything: Rule<undefined> = {
   message: () => ({ what: 'This coverage does not say which vehicles it holds for.', why: 'Whether it covers this one can’t be told.', instead: 'Write what it says: built from, built to, years, up to, within or until.' }),
   example: 'steelyard 1\n«coverage guides "Valve guides, extended" extended-warranty»\n',
 };
+
+export const tooManyFinds: Rule<{ readonly most: number }> = {
+  code: 'too-many-finds', family: 'money', severity: 'warning', title: 'An inspection that tells too much apart',
+  message: ({ most }) => ({ what: `One inspection tells up to ${most} chances apart; this one and those below are left out.`, why: 'Every chance doubles what it may show, and nobody could read the answer.', instead: 'Keep the chances that could change the choice.' }),
+  example: `${shop}option repair "Repair the head"\n  labour "Rear head" 8 h\n${Array.from({ length: 7 }, (_, i) => `  chance trouble-${i + 1} "Trouble ${i + 1}" 5%\n    part "Spare ${i + 1}" 10.00 new`).join('\n')}\ninspect look "Look" 10.00\n${Array.from({ length: 7 }, (_, i) => (i === 6 ? '  «finds trouble-7 90%»' : `  finds trouble-${i + 1} 90%`)).join('\n')}\n`,
+};

@@ -8,6 +8,7 @@ export { resolve, type Resolved } from './resolve.js';
 export { bring, withNeeded } from './brought.js';
 export { Scope, referencesOf, type NamedKind } from './scope.js';
 export { monthsIn } from './months.js';
+export { MOST_FINDS } from './build-decision.js';
 export { AS_IT_STANDS } from './as-it-stands.js';
 export { readVin, type VinReading } from './vin.js';
 export * as fileRules from './file-rules.js';

@@ -64,10 +64,10 @@ export const conditionMissing: Rule<undefined> = {
   example: 'steelyard 1\n«part pump "Coolant pump" 64.30»\n',
 };
 
-export const feeUnclear: Rule<{ readonly lacks: 'amount' | 'of' | 'one' }> = {
+export const feeUnclear: Rule<{ readonly lacks: 'amount' | 'of' | 'one' | 'count' }> = {
   code: 'fee-unclear', family: 'money', severity: 'error', title: 'A fee that can’t be worked out',
   message: ({ lacks }) => ({
-    what: lacks === 'amount' ? 'This fee has neither an amount nor a percentage.' : lacks === 'of' ? 'This fee does not say what it is a percentage of.' : 'This fee has an amount and a percentage.',
+    what: lacks === 'amount' ? 'This fee has neither an amount nor a percentage.' : lacks === 'of' ? 'This fee does not say what it is a percentage of.' : lacks === 'one' ? 'This fee has an amount and a percentage.' : 'A percentage is charged once, so it takes no count before it.',
     why: 'It is left out of the totals.',
     instead: 'Write an amount, as in 14.50 or 3 d at 25.00, or a percentage, as in 5% of labour cap 45.00.',
   }),

@@ -28,7 +28,7 @@ export function comparisonText(decision: Decision, emphasis: Emphasis = (text) =
     titled(strong('Ways in'), waysIn(comparison)),
     titled(strong('What decides the day'), wrapped(calendar(decision))),
     titled(strong('What would turn the choice, nearest first'), wrapped(near.map((flip) => flipSentence(flip, money)))),
-    titled(strong('Inspect first?'), wrapped(decision.inspections.map((one) => inspectionSentence(one, money)))),
+    titled(strong('Inspect first?'), wrapped(decision.inspections.map((one) => inspectionSentence(one, comparison)))),
     titled(strong('Coverage'), wrapped(decision.coverages.map(coveredSentence))),
     titled(strong('What moves the cost most'), wrapped(spread(decision))),
     titled(strong('Cheap while it is open'), whileOpen(comparison)),
@@ -81,7 +81,7 @@ function tableRows(decision: Decision): Row[] {
     ...(ranged ? [row('  if everything comes in low', range('low')), row('  if everything comes in high', range('high'))] : []),
     ...(used('comes-back') || used('given-up') ? ['gap' as const, ...figures(['comes-back', 'net', 'given-up']), 'rule' as const, row(figureNames['in-all'], likely('in-all'))] : []),
     ...section(decision.cases === undefined ? [] : [
-      ...by('On average, with what may turn up', ({ average }) => about(average)),
+      ...by(decision.options.some(({ risk }) => (risk?.trouble ?? 0) > 0) ? 'On average, with what may turn up' : 'On average', ({ average }) => about(average)),
       ...by(`  of ${decision.cases} cases 1 in 10 is below`, ({ risk }) => about(risk?.inAll.p10)),
       ...by('  and 1 in 10 above', ({ risk }) => about(risk?.inAll.p90)),
       ...by('  it is the cheapest in', ({ risk }) => (risk?.cheapest === undefined ? undefined : shareText(risk.cheapest))),

@@ -1,4 +1,4 @@
-import type { Covered, Decided, Flip, InspectionWeighed, Money, Monthly, OptionRisk, SampledFigure, Weighed } from '../weigh/index.js';
+import type { Comparison, Covered, Decided, Flip, InspectionWeighed, Money, Monthly, OptionRisk, SampledFigure, Weighed } from '../weigh/index.js';
 import { coveredSentence, flipSentence, inspectionSentence } from './decision-words.js';
 import { lineId, taskId } from './figures.js';
 import { fixed, type JsonWriter } from './json-writer.js';
@@ -80,13 +80,13 @@ export function flipJson(flip: Flip, money: Money, { at }: JsonWriter): WeighRep
   };
 }
 
-export function inspectionJson(one: InspectionWeighed, money: Money, { points, amount, at }: JsonWriter): WeighReport['inspections'][number] {
+export function inspectionJson(one: InspectionWeighed, comparison: Comparison, { points, amount, at }: JsonWriter): WeighReport['inspections'][number] {
   const { inspection, price, worth, net, perfectWorth, verdict, choose, results } = one;
   return {
     name: inspection.name, title: inspection.title, ...at(inspection.at),
     price: points(price), worth: amount(worth), net: amount(net), perfectWorth: amount(perfectWorth), verdict, choose,
     results: results.map((result) => ({ shows: [...result.shows], chance: fixed(result.chance, SHARE), choose: result.choose ?? null, changes: result.changes })),
-    sentence: inspectionSentence(one, money),
+    sentence: inspectionSentence(one, comparison),
   };
 }
 

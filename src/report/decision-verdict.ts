@@ -22,11 +22,12 @@ export function decisionVerdict(decision: Decision): string {
   if (first === undefined || second === undefined) return verdict(comparison);
   const pick = decidedFor(decision, first.option.name);
   const next = decidedFor(decision, second.option.name);
+  const close = closeCall(decision, pick);
   return [
     leadSentence(first, second, comparison.money),
     accessSentence(first, comparison),
-    closeCall(decision, pick),
-    sureSentence(decision, pick, next),
+    close,
+    sureSentence(decision, pick, next, close === '' ? 'It' : pick.weighed.option.title),
     readySentence(decision, pick),
     nearestFlip(decision),
     lookFirst(decision),
@@ -42,7 +43,7 @@ function decidedFor({ options }: Decision, name: string): Decided {
 function closeCall(decision: Decision, pick: Decided): string {
   const reasons = [
     ...(isRival(leastOnAverage(decision), pick) ? [`on average ${leastOnAverage(decision).weighed.option.title} costs less`] : []),
-    ...(pick.risk?.cheapest !== undefined && pick.risk.cheapest < CLEAR_SHARE ? [`it is the cheapest in only ${shareText(pick.risk.cheapest)} of the cases`] : []),
+    ...(pick.risk?.cheapest !== undefined && pick.risk.cheapest < CLEAR_SHARE ? [`${pick.weighed.option.title} is the cheapest in only ${shareText(pick.risk.cheapest)} of the cases`] : []),
     ...(nearestQuoted(decision).some(({ share = Infinity }) => share < CLEAR_DISTANCE) ? ['a small change of one figure turns it'] : []),
   ];
   return reasons.length === 0 ? '' : `The choice is too close to call: ${reasons.join(', and ')}.`;
@@ -56,12 +57,14 @@ function leastOnAverage({ options }: Decision): Decided {
   return options.filter(({ weighed }) => weighed.complete).reduce((least, one) => (one.average < least.average ? one : least));
 }
 
-function sureSentence({ cases, comparison: { money } }: Decision, pick: Decided, next: Decided): string {
+function sureSentence({ cases, comparison: { money } }: Decision, pick: Decided, next: Decided, name: string): string {
   const { risk } = pick;
   if (risk?.cheapest === undefined || cases === undefined) return '';
-  const often = `It is the cheapest in ${shareText(risk.cheapest)} of ${cases} cases drawn from the ranges and chances`;
-  if (next.risk === undefined) return `${often}.`;
-  return `${often}; with what may turn up it costs ${aboutText(pick.average, money)} on average, ${next.weighed.option.title} ${aboutText(next.average, money)}.`;
+  const turnsUp = [pick, next].some((one) => (one.risk?.trouble ?? 0) > 0);
+  const averages = next.risk === undefined ? '' : `${turnsUp ? 'with what may turn up it' : 'it'} costs ${aboutText(pick.average, money)} on average, ${next.weighed.option.title} ${aboutText(next.average, money)}`;
+  if (risk.cheapest < CLEAR_SHARE) return averages === '' ? '' : `${pick.weighed.option.title}: ${averages}.`;
+  const often = `${name} is the cheapest in ${shareText(risk.cheapest)} of ${cases} cases drawn from the ranges and chances`;
+  return averages === '' ? `${often}.` : `${often}; ${averages}.`;
 }
 
 /** When the pick is ready, and what would be ready sooner. */
@@ -104,8 +107,8 @@ function lowered(sentence: string): string {
 }
 
 /** An inspection that pays, and coverage that may. */
-function lookFirst({ inspections, coverages, comparison: { money } }: Decision): string {
+function lookFirst({ inspections, coverages, comparison }: Decision): string {
   const worth = inspections.filter(({ verdict: of }) => of === 'worth doing').sort((a, b) => b.net - a.net)[0];
   const covered = coverages.filter(({ answer, coverage }) => answer === 'covered' && coverage.sort !== 'bulletin');
-  return [...(worth === undefined ? [] : [inspectionSentence(worth, money)]), ...covered.map(coveredSentence)].join(' ');
+  return [...(worth === undefined ? [] : [inspectionSentence(worth, comparison)]), ...covered.map(coveredSentence)].join(' ');
 }

@@ -1,5 +1,5 @@
 import { Decimal } from '../vocabulary/index.js';
-import type { Covered, CoverReason, Decided, Flip, InspectionWeighed, Money, Ready } from '../weigh/index.js';
+import type { Comparison, Covered, CoverReason, Decided, Flip, InspectionWeighed, Money, Ready } from '../weigh/index.js';
 import { moneyText, valueText } from './numbers.js';
 
 /** A sampled or averaged amount: to the whole unit, since more would pretend. */
@@ -33,13 +33,14 @@ export function figureWords({ figure, line }: Pick<Flip, 'figure' | 'line'>): st
 }
 
 /** Whether to look first, in one sentence. */
-export function inspectionSentence(one: InspectionWeighed, money: Money): string {
+export function inspectionSentence(one: InspectionWeighed, { money, estimate }: Pick<Comparison, 'money' | 'estimate'>): string {
+  const titleOf = (option: string) => estimate.options.find(({ name: its }) => its === option)?.title ?? option;
   const price = moneyText(one.price.likely, money);
   const name = `“${one.inspection.title}”`;
   switch (one.verdict) {
     case 'worth doing': {
-      const changing = one.results.filter(({ changes }) => changes).map(({ shows }) => (shows.length === 0 ? 'nothing' : shows.map((title) => `“${title}”`).join(' and ')));
-      return `Worth doing first: ${name} costs ${price}, saves ${aboutText(one.worth, money)} on average, and changes the choice if it shows ${changing.join(', or ')}.`;
+      const changing = one.results.filter(({ changes }) => changes).map(({ shows, choose }) => `to “${titleOf(choose ?? '')}” if it shows ${shows.length === 0 ? 'nothing' : shows.map((title) => `“${title}”`).join(' and ')}`);
+      return `Worth doing first: ${name} costs ${price}, saves ${aboutText(one.worth, money)} on average, and changes the choice ${changing.join(', or ')}.`;
     }
     case 'not worth its price': return `Not worth its price: ${name} costs ${price} and saves ${aboutText(one.worth, money)} on average.`;
     case 'cannot change the choice': return `No reason to wait: whatever ${name} shows, the choice stays the same; it costs ${price}.`;

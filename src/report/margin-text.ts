@@ -14,7 +14,7 @@ export function marginRows({ options, comparison: { money } }: Decision): Row[] 
   if (!known) return [];
   const row = (label: string, cell: (one: Decision['options'][number]) => string): Row => ({ cells: [label, ...options.map(cell)] });
   const amount = (value: Decimal | undefined) => (value === undefined ? '' : moneyText(value, money));
-  const sorts = Object.keys(SORTS) as MarginOf['sort'][];
+  const sorts = (Object.keys(SORTS) as MarginOf['sort'][]).filter((sort) => options.some(({ margin }) => margin.by.some((of) => of.sort === sort && of.sold.from.length > 0)));
   const unknown = options.some(({ margin }) => margin.by.some((of) => of.unknown.length > 0));
   return [
     row('', ({ weighed }) => weighed.option.name),

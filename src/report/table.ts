@@ -32,7 +32,7 @@ function pad(text: string, width: number, left: boolean): string {
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((one) => one !== '')) {
+  for (const word of text.split(/\s+(?!%)/).filter((one) => one !== '')) {
     if (line !== '' && widthOf(line) + 1 + widthOf(word) > width) {
       lines.push(line);
       line = word;

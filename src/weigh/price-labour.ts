@@ -9,10 +9,10 @@ const MINUTES = 60;
 const keepPrice = keeper<Rate, Figure>();
 
 /** Hours and money of one stretch of work. Minutes are divided last, so that money stays exact. */
-function work(label: string, hours: Amount, count: Figure | undefined, rate: Rate | undefined, money: Money): { readonly hours: Figure; readonly amount: Figure } {
+function work(label: string, what: string, hours: Amount, count: Figure | undefined, rate: Rate | undefined, money: Money): { readonly hours: Figure; readonly amount: Figure } {
   const minutes = hours.unit?.word === 'min';
   const per = minutes ? MINUTES : 1;
-  const time = given('Time', minutes ? 'minutes' : 'hours', hours);
+  const time = given(what, minutes ? 'minutes' : 'hours', hours);
   const factors = count === undefined ? [time] : [count, time];
   const worked = minutes || count !== undefined ? hoursProduct(`${label}, hours`, factors, per) : time;
   if (rate === undefined) return { hours: worked, amount: found(label, 'money', zero, 'No rate is known for this work, so it has no price yet.', [worked]) };
@@ -29,11 +29,17 @@ export function labourLine(job: Labour, mode: Mode, money: Money): Line {
 
 function makeLabourLine(job: Labour, mode: Mode, money: Money): Line {
   const count = job.count === undefined ? undefined : given('Times', 'number', job.count);
-  const { hours, amount } = work(job.title, mode.hours, count, job.rate, money);
+  const { hours, amount } = work(job.title, timeLabel(job, mode), mode.hours, count, job.rate, money);
   return {
     kind: 'labour', share: 'work', title: job.title, name: job.name, at: job.at, record: job.record, amount, hours, quantity: count, condition: undefined,
     with: mode.with.map((way) => way.name),
   };
+}
+
+/** Which of a job's times it is, where there are several. */
+function timeLabel(job: Labour, { with: ways }: Mode): string {
+  if (job.modes.length < 2) return 'Time';
+  return ways.length === 0 ? 'Time in the car' : `Time with ${ways.map(({ name }) => name).join(' and ')}`;
 }
 
 /** The lines of opening and closing one way in: two stretches of work, its parts and its outside work are priced apart. */
@@ -42,7 +48,7 @@ export function accessWork(way: Access, money: Money): Line[] {
   const add = (what: string, hours: Amount | undefined) => {
     if (hours === undefined) return;
     const title = `${way.title}: ${what}`;
-    const priced = work(title, hours, undefined, way.rate, money);
+    const priced = work(title, what === 'remove' ? 'Time to remove' : 'Time to refit', hours, undefined, way.rate, money);
     lines.push({
       kind: 'labour', share: 'access', title, name: way.name, at: hours.at, record: way.record,
       amount: priced.amount, hours: priced.hours, quantity: undefined, condition: undefined, with: [way.name],
@@ -55,7 +61,7 @@ export function accessWork(way: Access, money: Money): Line[] {
 
 /** Work to put a core together before it goes back. */
 export function assembleLine(title: string, hours: Amount, rate: Rate | undefined, line: Pick<Line, 'at' | 'record'>, money: Money): Line {
-  const priced = work(title, hours, undefined, rate, money);
+  const priced = work(title, 'Time', hours, undefined, rate, money);
   return { kind: 'labour', share: 'work', title, name: undefined, at: line.at, record: line.record, amount: priced.amount, hours: priced.hours, quantity: undefined, condition: undefined, with: [] };
 }
 

@@ -228,7 +228,7 @@ class TaskList {
 
   /** Parts and outside work that no job uses hold up every job, but for those that come before them. */
   private waitForLoose(work: PlannedWork, base: readonly number[]): void {
-    const jobs = this.pieces.map(({ planned }) => planned.job);
+    const jobs = [...this.pieces.map(({ planned }) => planned), ...work.jobs.filter(({ job }) => job.done === 'last')].map(({ job }) => job);
     const loose = [
       ...work.parts.filter((part) => !jobs.some((job) => job.parts.includes(part))).flatMap((part) => this.arrivals.get(part) ?? []),
       ...work.sublets.filter((sublet) => !this.late.has(sublet) && !jobs.some((job) => job.sublets.includes(sublet))).flatMap((sublet) => this.away.get(sublet) ?? []),

@@ -110,7 +110,7 @@ describe('input and output', () => {
     expect(code).toBe(0);
     expect(out.split('\n').slice(0, 3)).toEqual([
       'Coolant pump: replace: 792.00 (726.00 to 1,056.00)  multiplied, rounded; samples/heron-pump.yard:34',
-      '  Time: 6.0 h (5.5 h to 8.0 h)  samples/heron-pump.yard:34',
+      '  Time with engine-lifted: 6.0 h (5.5 h to 8.0 h)  samples/heron-pump.yard:34',
       '  Mechanical, an hour: 132.00  samples/shop.yard:13',
     ]);
   });

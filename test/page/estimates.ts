@@ -37,3 +37,9 @@ export function isWellFormed(markup: string): boolean {
   }
   return open.length === 0;
 }
+
+/** The verdict of a page as one text. */
+export function verdictIn(markup: string): string {
+  const [, inside = ''] = /<div data-key="verdict" data-later>(.*?)<\/div>/.exec(markup) ?? [];
+  return inside.replace(/<\/p><p[^>]*>/g, ' ').replace(/<[^>]*>/g, '');
+}

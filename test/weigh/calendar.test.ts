@@ -49,8 +49,12 @@ describe('the same through a text', () => {
 
   it('a week by the calendar is five working days, a wait in d counts working days (computed)', () => {
     const wait = (arrives: string) => readSound(text(8, '2026-11-30').replace('option one "One"\n', `option one "One"\n  part "P" 1 new arrives ${arrives}\n`)).option('one').ready;
-    expect([wait('1 wk').waiting.likely.toFixed(), wait('5 d').waiting.likely.toFixed(), wait('7 d').waiting.likely.toFixed()]).toEqual(['5', '5', '7']);
-    expect([wait('1 wk').date, wait('7 d').date]).toEqual(['2026-12-07', '2026-12-09']);
+    expect([wait('1 wk').date, wait('5 d').date, wait('7 d').date]).toEqual(['2026-12-07', '2026-12-07', '2026-12-09']);
+    // Nothing is opened before the part is there: the bay is free, and nobody waits in it.
+    expect([wait('1 wk'), wait('7 d')].map(({ waiting, bay }) => [waiting.likely.toFixed(), bay.likely.toFixed()])).toEqual([['0', '1'], ['0', '1']]);
+    // Where it is opened first, the vehicle waits in the bay: all of the wait but the first day, on which it is opened.
+    const opened = (arrives: string) => readSound(text(8, '2026-11-30').replace('"Work" 8 h', '"Work" 8 h with out').replace('option one "One"\n', `access out "Out"\n  remove 8 h\noption one "One"\n  part "P" 1 new arrives ${arrives}\n`)).option('one').ready;
+    expect([opened('1 wk'), opened('5 d'), opened('7 d')].map(({ waiting, date }) => [waiting.likely.toFixed(), date])).toEqual([['4', '2026-12-07'], ['4', '2026-12-07'], ['6', '2026-12-09']]);
   });
 });
 

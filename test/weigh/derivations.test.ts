@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { moneyText } from '../../src/report/index.js';
-import type { Comparison, Figure, Line, Totals } from '../../src/weigh/index.js';
+import { decide, type Comparison, type Figure, type Line, type Totals } from '../../src/weigh/index.js';
+import { plansToSearch } from '../../src/weigh/plan.js';
 import { compare, fromDigits, minus, nothing, per, plus, rounded, times, whole, type Rational, type Rounding } from '../oracle/rational.js';
 import { randomEstimate } from '../support/random-estimate.js';
 import { PATIENT, runs } from '../support/random-runs.js';
@@ -21,6 +22,10 @@ function figuresOf(comparison: Comparison): Set<Figure> {
     for (const [key, inner] of Object.entries(value)) if (!['at', 'record', 'option', 'job', 'mode', 'paid', 'part', 'core'].includes(key)) visit(inner);
   };
   visit(comparison.options);
+  visit(decide(comparison).options);
+  // What flip points are searched on: the least of several modes, and the hours beside it.
+  const { estimate, money } = comparison;
+  for (const { option } of comparison.options) visit(plansToSearch({ ...option, access: estimate.access }, estimate.shop, money, 16).map(({ totals }) => totals));
   return figures;
 }
 
@@ -59,6 +64,14 @@ function workedOut(figure: Figure, point: Point, { digits, rounding }: Rules): R
       return end(per(times(first, plus(whole(100n), rest[0] as Rational)), 100n), step.rounded);
     case 'least':
       return values.reduce((least, value) => (compare(value, least) < 0 ? value : least));
+    case 'greatest':
+      return values.reduce((greatest, value) => (compare(value, greatest) > 0 ? value : greatest));
+    case 'beside-least': {
+      const amounts = values.slice(0, values.length / 2);
+      const beside = values.slice(values.length / 2);
+      const pairs = amounts.map((amount, i) => [amount, beside[i] as Rational] as const);
+      return pairs.reduce((best, pair) => ((compare(pair[0], best[0]) || compare(pair[1], best[1])) < 0 ? pair : best))[1];
+    }
   }
 }
 
@@ -115,7 +128,7 @@ function groupOf(line: Line): 'access' | 'labour' | 'parts' | 'sublets' | 'fees'
   return ({ labour: 'labour', part: 'parts', sublet: 'sublets', fee: 'fees', core: 'cores' } as const)[line.kind];
 }
 
-function expectHeld(comparison: Comparison): { readonly figures: number; readonly leaves: number } {
+function expectHeld(comparison: Comparison): { readonly figures: number; readonly leaves: number; readonly steps: ReadonlySet<string> } {
   const rules: Rules = { digits: comparison.money.currency.digits, rounding: comparison.estimate.shop.rounding };
   const figures = figuresOf(comparison);
   let leaves = 0;
@@ -130,7 +143,7 @@ function expectHeld(comparison: Comparison): { readonly figures: number; readonl
   for (const { planned } of comparison.options) {
     for (const plan of [planned.chosen, planned.stand, planned.unpinned, ...planned.others]) if (plan !== undefined) expectAddsUp(plan.totals, comparison);
   }
-  return { figures: figures.size, leaves };
+  return { figures: figures.size, leaves, steps: new Set([...figures].map(({ step }) => step.kind)) };
 }
 
 describe('every figure follows from its parts, down to the lines', () => {
@@ -143,12 +156,15 @@ describe('every figure follows from its parts, down to the lines', () => {
   it('random estimates', PATIENT, () => {
     let figures = 0;
     let leaves = 0;
+    const steps = new Set<string>();
     fc.assert(fc.property(randomEstimate, (text) => {
       const found = expectHeld(readSound(text).comparison);
+      found.steps.forEach((step) => steps.add(step));
       figures += found.figures;
       leaves += found.leaves;
     }), runs(565, 80));
     expect(figures).toBeGreaterThan(4000);
     expect(leaves).toBeGreaterThan(1000);
+    expect([...steps].sort()).toEqual(['beside-least', 'difference', 'found', 'given', 'greatest', 'least', 'percentage', 'product', 'raised', 'remainder', 'sum']);
   });
 });

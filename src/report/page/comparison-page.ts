@@ -4,6 +4,7 @@ import { title, type PageView } from './cells.js';
 import { figuresTable } from './figures-table.js';
 import { html, type Html } from './html.js';
 import { lineLists } from './line-lists.js';
+import { verdictPart } from './verdict-part.js';
 import { waysIn } from './ways-in.js';
 import { whileItIsOpen } from './while-open.js';
 
@@ -18,7 +19,7 @@ export function comparisonPage(view: PageView): string {
   const name = estimate.header?.title ?? estimate.vehicle?.title ?? 'Estimate';
   const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
   return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
-<div data-key="verdict" data-later><p class="verdict">${verdict(view.comparison)}</p></div>
+${verdictPart(verdict(view.comparison), view.comparison)}
 ${view.columns.length === 0 ? firstOption : options(view)}`.markup;
 }
 

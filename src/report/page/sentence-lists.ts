@@ -17,7 +17,7 @@ export function whatFlips({ decision: { flips, comparison } }: DecisionView): Ht
 export function lookFirst({ decision }: DecisionView): Html | undefined {
   const { inspections, comparison } = decision;
   if (inspections.length === 0) return undefined;
-  return titled('inspect', 'Before deciding', sentences(inspections.map((one, i) => [inspectionId(i), inspectionSentence(one, comparison.money), results(one, decision)])));
+  return titled('inspect', 'Before deciding', sentences(inspections.map((one, i) => [inspectionId(i), inspectionSentence(one, comparison), results(one, decision)])));
 }
 
 /** Whether somebody else pays, as far as what is written tells. */

@@ -11,12 +11,19 @@ import { chanceAdds } from './chance-adds.js';
  * each text, and only where it has something to say.
  */
 export function decidedAt(at: At, record: Record | undefined, comparison: Comparison): string[] {
-  if (comparison.options.length === 0) return [];
+  if (comparison.options.length === 0 || isLarge(comparison)) return [];
   return [
     ...(at.token !== undefined && isFigure(at.token) ? flipsAt(at, at.token, decide(comparison)) : []),
     ...(record === undefined ? [] : saysOf(record, comparison)),
     ...(comparison.options.some(({ option }) => statementOf(option) === at.statement) ? optionSays(at, decide(comparison)) : []),
   ];
+}
+
+/** With more lines a decision takes longer than anybody holds a pointer still; the panel has it a moment later. */
+const MOST_LINES = 2_000;
+
+function isLarge({ options }: Comparison): boolean {
+  return options.reduce((count, { totals }) => count + totals.lines.length, 0) > MOST_LINES;
 }
 
 function isFigure({ kind, text }: Token): boolean {
@@ -30,7 +37,7 @@ function flipsAt({ block }: At, { start, end }: Token, { flips, comparison }: De
 
 function saysOf(record: Record, comparison: Comparison): string[] {
   if (is(record, kinds.chance)) return chanceAdds(record, comparison);
-  if (is(record, kinds.inspect)) return decide(comparison).inspections.filter(({ inspection }) => inspection.record === record).map((one) => inspectionSentence(one, comparison.money));
+  if (is(record, kinds.inspect)) return decide(comparison).inspections.filter(({ inspection }) => inspection.record === record).map((one) => inspectionSentence(one, comparison));
   if (is(record, kinds.coverage)) return decide(comparison).coverages.filter(({ coverage }) => coverage.record === record).map(coveredSentence);
   return [];
 }

@@ -1,5 +1,6 @@
 // `npm run bench`: time of parse + check + totals for a 10,000-line estimate, whole and after one keystroke, beside a
-// general JSON and a general YAML language service on the same records in the same run. Prints; asserts nothing.
+// general JSON and a general YAML language service on the same records in the same run; then all that an estimate of
+// usual size is decided by, and a workspace of many files. Prints; asserts nothing.
 import { readFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { recordJson } from '../../vocabulary/index.js';
@@ -10,6 +11,7 @@ import { resolve } from '../../estimate/index.js';
 import { weigh } from '../../weigh/index.js';
 import { largeEstimate } from './large-estimate.js';
 import { measure, row, type Measured } from './measure.js';
+import { measureDecision } from './measure-decision.js';
 import { measureManyFiles } from './measure-many-files.js';
 import { jsonService, yamlService } from './peers.js';
 
@@ -70,6 +72,7 @@ for (const peer of [jsonService(records, schema), yamlService(records)]) {
 console.log(`${text.split('\n').length.toLocaleString('en')} lines, ${(text.length / 1024).toFixed(0)} KB; Node ${process.version}; ${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores\n`);
 console.log(row('', 'median', 'fastest', '95 %'));
 for (const one of results) console.log(one.label === '' ? '' : row(one.label, ...summary(one)));
+for (const line of await measureDecision()) console.log(line);
 for (const line of measureManyFiles()) console.log(line);
 
 function summary({ ms }: Measured): [string, string, string] {

@@ -6,7 +6,7 @@ import { note } from './note.js';
 export const coverage = defineKind({
   word: 'coverage',
   says: 'A recall, service campaign, bulletin or extended warranty that may pay for this failure. What it says of itself is held against the vehicle: covered, not covered or unknown.',
-  example: 'coverage guides "Extended warranty on valve guides" extended-warranty\n  built from 2012-06\n  built to 2013-02\n  up to 150000 mi\n  within 120 mo',
+  example: 'coverage guides "Extended warranty on valve guides" extended-warranty\n  built from 2012-06\n  built to 2013-02\n  up to 150000 mi\n  within 120 mo\n  from "letter to owners"',
   name: 'optional',
   title: 'required',
   titleSays: 'what it is',
@@ -16,7 +16,7 @@ export const coverage = defineKind({
       campaign: 'A service campaign of the maker.',
       bulletin: 'A bulletin: how to mend it; by itself it pays nothing.',
       'extended-warranty': 'A warranty that was extended for this failure.',
-    }), 'recall, campaign, bulletin or extended-warranty.'),
+    }), 'What sort of coverage it is.'),
     builtFrom: led('built from', monthOrDate, 'The first month or day of building that it holds for.'),
     builtTo: led('built to', monthOrDate, 'The last month or day of building that it holds for.'),
     years: ledMany('years', listOf(year), 'The model years that it holds for.'),

@@ -15,7 +15,7 @@ export const finds = defineKind({
 
 export const inspect = defineKind({
   word: 'inspect',
-  says: 'A look or a test that could be done before deciding. Whether it is worth its price follows from the chances it tells apart.',
+  says: 'A look or a test that could be done before deciding. Its price counts with tax, without the shop’s percentage fees. Whether it is worth that follows from the chances it tells apart, up to six.',
   example: 'inspect dye-test "Dye and pressure test before deciding" 95.00 0.6 h\n  finds cracked 90% wrongly 5%',
   name: 'required',
   title: 'required',

@@ -44,14 +44,14 @@ export const labour = defineKind({
 
 export const chance = defineKind({
   word: 'chance',
-  says: 'Something that may turn up or go wrong, how likely it is, and below it what it then takes. It belongs to the work, the way in or the option it stands below; a chance below a chance can only happen when that one does. The quote leaves it out; risk, range and inspections count it.',
+  says: 'Something that may turn up or go wrong, how likely it is, and below it what it then takes. It belongs to the work, the way in or the option it stands below; a chance below a chance can only happen when that one does. The quote leaves it out, and so do its low and high; the average, the drawn cases and inspections count it.',
   example: 'chance cracked "The head is cracked between the seats" 12%\n  part "Bare head casting" 690.00 used arrives 5 d',
   name: 'optional',
   title: 'required',
   titleSays: 'what may happen, in words the customer understands',
   fields: {
     percent: bare(percent, 'How likely it is, in percent.'),
-    comeback: bare(choice('comeback', { comeback: 'After the vehicle has left: it comes back, and the way in is paid again.' }), 'comeback, where it happens after the vehicle has left: the way in is then paid again.'),
+    comeback: bare(choice('comeback', { comeback: 'After the vehicle has left: it comes back, and the way in is paid again.' }), 'Where it happens after the vehicle has left: the way in is then paid again.'),
     do: ledMany('do', names('labour'), 'Work that it then takes.'),
     fit: ledMany('fit', names('part'), 'Parts that it then takes.'),
     send: ledMany('send', names('sublet'), 'Outside work that it then takes.'),

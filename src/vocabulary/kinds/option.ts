@@ -19,7 +19,7 @@ export const harvest = defineKind({
 export const option = defineKind({
   word: 'option',
   says: 'One way out: rebuild, used engine, exchange engine, or stop. The comparison shows them side by side.',
-  example: 'option used "Fit a used engine"\n  warranty 3 mo\n  labour "Dress and swap the engine" 4.5 / 5.5 / 8 h\n  part "Used engine, 92 000 mi" 1650 used arrives 3 d',
+  example: 'option used "Fit a used engine"\n  warranty 3 mo\n  lasts 36 mo\n  resale 2600.00\n  labour "Dress and swap the engine" 4.5 / 5.5 / 8 h\n  part "Used engine, 92 000 mi" 1650 used arrives 3 d',
   name: 'required',
   title: 'required',
   fields: {

@@ -9,7 +9,7 @@ import { tool } from './tool.js';
 export const rate = defineKind({
   word: 'rate',
   says: 'What an hour of one class of work costs the customer. Where a shop has several, one is marked usual.',
-  example: 'rate mechanical "Mechanical" 132.00 usual',
+  example: 'rate mechanical "Mechanical" 132.00 usual cost 58.00',
   name: 'required',
   title: 'optional',
   fields: {

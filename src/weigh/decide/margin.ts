@@ -1,6 +1,6 @@
 import type { Estimate, Shop } from '../../estimate/index.js';
-import { Decimal, one, type Amount } from '../../vocabulary/index.js';
-import { constant, difference, given, hoursProduct, product, sum, type Figure } from '../figure.js';
+import { Decimal, type Amount } from '../../vocabulary/index.js';
+import { difference, given, product, sum, type Figure } from '../figure.js';
 import type { Line } from '../line.js';
 import type { Money } from '../money.js';
 import type { Weighed } from '../weigh.js';
@@ -64,8 +64,7 @@ function labourCost(line: Line, shop: Shop, money: Money): Figure | undefined {
   const leaf = rateLeaf(line.amount);
   const rate = [...shop.rates.values()].find(({ price }) => price.at === leaf?.at);
   if (rate?.cost === undefined) return undefined;
-  const hours = line.hours.step.kind === 'given' ? line.hours : hoursProduct(`${line.title}, hours`, [line.hours, constant('once', 'number', one)]);
-  return product(`${line.title}: cost`, [hours, given(`${rate.title}: cost of an hour`, 'money', rate.cost)], money, rate.cost.at);
+  return product(`${line.title}: cost`, [line.hours, given(`${rate.title}: cost of an hour`, 'money', rate.cost)], money, rate.cost.at);
 }
 
 /** The price of an hour that an amount was made with. */

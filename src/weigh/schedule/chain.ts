@@ -11,20 +11,26 @@ export interface ChainLink {
 }
 
 /**
- * Which technician does each piece of work, the lowest that is free; undefined for all that holds nobody.
+ * Which technician does each piece of work: one who has just done what it comes after, or else the lowest that is
+ * free; undefined for all that holds nobody. So nobody waits for another's piece where that can be helped.
  *
  * @param starts, ends of a plan with at most `technicians` at work at once.
  */
-export function assignTechnicians({ count, isWork, durations }: Layout, starts: Float64Array, ends: Float64Array): (number | undefined)[] {
+export function assignTechnicians({ count, isWork, durations, before, beforeFrom }: Layout, starts: Float64Array, ends: Float64Array): (number | undefined)[] {
   const work = [...Array(count).keys()].filter((i) => isWork[i] === 1 && (durations[i] as number) > 0);
   work.sort((a, b) => (starts[a] as number) - (starts[b] as number) || (ends[a] as number) - (ends[b] as number) || a - b);
   const freeFrom: number[] = [];
+  const lastPiece: number[] = [];
   const technicians: (number | undefined)[] = Array.from({ length: count });
   for (const i of work) {
-    const free = freeFrom.findIndex((from) => from <= (starts[i] as number));
+    const start = starts[i] as number;
+    const earlier = before.subarray(beforeFrom[i], beforeFrom[i + 1]);
+    const goesOn = freeFrom.findIndex((from, k) => from <= start && earlier.includes(lastPiece[k] as number));
+    const free = goesOn < 0 ? freeFrom.findIndex((from) => from <= start) : goesOn;
     const technician = free < 0 ? freeFrom.length : free;
     technicians[i] = technician;
     freeFrom[technician] = ends[i] as number;
+    lastPiece[technician] = i;
   }
   return technicians;
 }

@@ -121,3 +121,11 @@ describe('what a line means for the choice', () => {
     expect(paragraphs).toContain('Ready on 2026-12-01, in 2 working days; in 10, 50 and 90 % of cases by 2026-12-01, 2026-12-01 and 2026-12-08.');
   });
 });
+
+test('in an estimate so large that deciding takes long, a hover keeps to what the line comes to', () => {
+  const many = (count: number) => `${TEXT}option large "Large"\n${'  part "P" 1.00 new\n'.repeat(count)}`;
+  const says = (text: string) => serviceOver({ 'e.yard': text }).service.hover(uriOf('e.yard'), text.indexOf('option large') + 1)?.paragraphs ?? [];
+  expect(says(many(20)).filter((one) => one.startsWith('Not quoted'))).toHaveLength(1);
+  expect(says(many(2_100))[0]).toBe('Large: 2,100.00, of which 0.00 access penalty');
+  expect(says(many(2_100)).filter((one) => one.startsWith('Not quoted'))).toEqual([]);
+});

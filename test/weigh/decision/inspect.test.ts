@@ -160,7 +160,7 @@ describe('any inspection', () => {
         expect(results.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 9);
         if (!results.some(({ changes }) => changes)) expect([worth < 1e-6, verdict]).toEqual([true, 'cannot change the choice']);
       }
-    }), runs(9102, 120));
+    }), runs(9102, 60));
     expect(seen).toBeGreaterThan(0);
   });
 });

@@ -34,10 +34,10 @@ describe('the tape at the written figures gives the quoted ones to the coin', ()
     expect(expectQuoted(weighFresh(files))).toBeGreaterThan(0);
   });
 
-  it('150 random estimates: likely, low and high', PATIENT, () => {
+  it('80 random estimates: likely, low and high', PATIENT, () => {
     let figures = 0;
-    fc.assert(fc.property(randomEstimate, (text) => void (figures += expectQuoted(weighFresh(oneFile(text))))), runs(6101, 150));
-    expect(figures).toBeGreaterThan(5000);
+    fc.assert(fc.property(randomEstimate, (text) => void (figures += expectQuoted(weighFresh(oneFile(text))))), runs(6101, 80));
+    expect(figures).toBeGreaterThan(2500);
   });
 });
 
@@ -63,7 +63,7 @@ describe('with one written figure changed the tape gives what a weighing of the 
   /** Total of the cheapest plan at the tape's values. */
   const least = (tape: Tape, nodes: readonly number[]) => Math.min(...nodes.map((node) => tape.valueOf(node)));
 
-  it.each([['random estimates', randomEstimate, 120], ['estimates that lie close', closeEstimate, 300]] as const)('changes in %s: bands of markup, the cheapest mode and the cheapest ways in change with them', PATIENT, (which, arbitrary, count) => {
+  it.each([['random estimates', randomEstimate, 70], ['estimates that lie close', closeEstimate, 160]] as const)('changes in %s: bands of markup, the cheapest mode and the cheapest ways in change with them', PATIENT, (which, arbitrary, count) => {
     const seen = { compared: 0, otherBand: 0, otherWays: 0, otherMode: 0 };
     const change = fc.record({ text: arbitrary, at: fc.nat({ max: 10_000 }), percent: fc.constantFrom(0, 10, 40, 70, 95, 104, 130, 210, 500, 1400) });
     fc.assert(fc.property(change, ({ text, at, percent }) => {
@@ -100,8 +100,8 @@ describe('with one written figure changed the tape gives what a weighing of the 
       tape.runFrom(leaf);
       expect(nodes.flat().map((node) => tape.valueOf(node))).toEqual(all);
     }), runs(6102, count));
-    expect(seen.compared).toBeGreaterThan(which === 'random estimates' ? 100 : 600);
-    if (which !== 'random estimates') expect(Math.min(seen.otherWays, seen.otherMode, seen.otherBand)).toBeGreaterThan(20);
+    expect(seen.compared).toBeGreaterThan(which === 'random estimates' ? 50 : 300);
+    if (which !== 'random estimates') expect(Math.min(seen.otherWays, seen.otherMode, seen.otherBand)).toBeGreaterThan(9);
   });
 
   it.each([
@@ -144,4 +144,4 @@ describe('with one written figure changed the tape gives what a weighing of the 
 const ways = ({ planned }: Weighed) => planned.chosen.paid.map(({ name }) => name).sort().join();
 const modes = ({ planned }: Weighed) => planned.chosen.jobs.map(({ mode }) => mode.with.map(({ name }) => name).join('+')).join();
 /** Of each goods line the percentages in its price. */
-const bands = ({ totals }: Weighed) => totals.lines.map(({ amount }) => amount.from.map(({ step, from }) => (step.kind === 'raised' ? String(from[1]?.label) : step.kind)).join()).join(';');
+const bands = ({ totals }: Weighed) => totals.lines.map(({ amount }) => amount.from.map(({ step, from }) => (step.kind === 'raised' ? String(from[1]?.likely) : step.kind)).join()).join(';');

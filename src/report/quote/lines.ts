@@ -1,0 +1,74 @@
+import type { Estimate, Finding } from '../../estimate/index.js';
+import type { Amount, Decimal } from '../../vocabulary/index.js';
+import { zero } from '../../vocabulary/index.js';
+import type { Line, Weighed } from '../../weigh/index.js';
+import type { GroupKind, QuoteGroup, QuoteLine, QuoteWait } from './types.js';
+
+/** What a line says beyond its amount, looked up by what it was written as. */
+export type LineWriter = (line: Line) => QuoteLine;
+
+const belongs: readonly (readonly [GroupKind, (line: Line) => boolean])[] = [
+  ['access', ({ share }) => share === 'access'],
+  ['labour', ({ share, kind }) => share === 'work' && kind === 'labour'],
+  ['parts', ({ share, kind }) => share === 'work' && kind === 'part'],
+  ['outside', ({ share, kind }) => share === 'work' && kind === 'sublet'],
+  ['fees', ({ share, kind }) => share === 'work' && kind === 'fee'],
+  ['deposits', ({ kind }) => kind === 'core'],
+];
+
+/** The lines of an option in the groups in which a customer reads them. */
+export function groupsOf({ totals }: Weighed, write: LineWriter, digits: number): readonly QuoteGroup[] {
+  return belongs.flatMap(([kind, isOf]): QuoteGroup[] => {
+    const lines = totals.lines.filter((line) => isOf(line));
+    if (lines.length === 0) return [];
+    const timed = lines.filter(({ hours }) => hours !== undefined);
+    return [{
+      kind,
+      lines: lines.map(write),
+      hours: timed.length === 0 ? undefined : timed.reduce((sum, { hours }) => sum.plus(hours?.likely ?? zero), zero).toFixed(),
+      amount: lines.reduce((sum, { amount }) => sum.plus(amount.likely), zero).toFixed(digits),
+    }];
+  });
+}
+
+export function lineWriter({ option, planned: { chosen } }: Weighed, estimate: Estimate, findings: readonly Finding[], digits: number): LineWriter {
+  const parts = [...option.parts, ...chosen.paid.flatMap((way) => way.parts)];
+  const sublets = [...option.sublets, ...chosen.paid.flatMap((way) => way.sublets)];
+  const jobs = [...option.labour, ...estimate.labour];
+  return (line) => {
+    const { kind, record } = line;
+    const goods = kind === 'part' ? parts.find((one) => one.record === record) : kind === 'sublet' ? sublets.find((one) => one.record === record) : undefined;
+    const job = kind === 'labour' ? jobs.find((one) => one.record === record) : undefined;
+    return {
+      kind,
+      ...stretchOf(line, estimate),
+      hours: line.hours?.likely.toFixed(),
+      quantity: quantityOf(line, goods?.quantity),
+      condition: kind === 'part' ? line.condition : undefined,
+      warranty: goods?.warranty === undefined ? undefined : waitOf(goods.warranty),
+      because: (job?.because ?? []).map((one) => findings.indexOf(one)).filter((at) => at >= 0),
+      amount: line.amount.likely.toFixed(digits),
+    };
+  };
+}
+
+/** The two stretches of getting in carry the title of the way, and which of the two they are. */
+function stretchOf({ share, kind, title, at }: Line, { access }: Estimate): Pick<QuoteLine, 'title' | 'stretch'> {
+  const way = share === 'access' && kind === 'labour' ? access.find((one) => one.remove?.at === at || one.refit?.at === at) : undefined;
+  if (way === undefined) return { title, stretch: undefined };
+  return { title: way.title, stretch: way.remove?.at === at ? 'opening' : 'closing' };
+}
+
+function quantityOf({ quantity }: Line, written: Amount | undefined): QuoteLine['quantity'] {
+  return quantity === undefined ? undefined : { value: quantity.likely.toFixed(), unit: written?.unit?.word };
+}
+
+/** A wait by the calendar; what is written without a unit of the calendar is none. */
+export function waitOf({ likely, unit }: Amount): QuoteWait | undefined {
+  const word = unit?.word;
+  return word === 'd' || word === 'wk' || word === 'mo' ? { value: likely.toFixed(), unit: word } : undefined;
+}
+
+export function digitsOf(value: Decimal, digits: number): string {
+  return value.toFixed(digits);
+}
