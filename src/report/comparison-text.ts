@@ -1,6 +1,6 @@
 import type { Comparison, Decided, Decision, Figure, Plan, Weighed } from '../weigh/index.js';
 import { cautionLines, estimateNotice } from './cautions.js';
-import { aboutText, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
+import { aboutText, beyondSentence, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
 import { decisionVerdict, NEAR } from './decision-verdict.js';
 import { figureNames, figureOf, type FigureName } from './figures.js';
 import { marginRows } from './margin-text.js';
@@ -27,7 +27,7 @@ export function comparisonText(decision: Decision, emphasis: Emphasis = (text) =
     options.length === 0 ? [] : layOut(tableRows(decision)),
     titled(strong('Ways in'), waysIn(comparison)),
     titled(strong('What decides the day'), wrapped(calendar(decision))),
-    titled(strong('What would turn the choice, nearest first'), wrapped(near.map((flip) => flipSentence(flip, money)))),
+    titled(strong('What would turn the choice, nearest first'), wrapped([...near.map((flip) => flipSentence(flip, money)), ...decision.beyond.map(beyondSentence)])),
     titled(strong('Inspect first?'), wrapped(decision.inspections.map((one) => inspectionSentence(one, comparison)))),
     titled(strong('Coverage'), wrapped(decision.coverages.map(coveredSentence))),
     titled(strong('What moves the cost most'), wrapped(spread(decision))),

@@ -1,5 +1,5 @@
 import { Decimal } from '../vocabulary/index.js';
-import type { Comparison, Covered, CoverReason, Decided, Flip, InspectionWeighed, Money, Ready } from '../weigh/index.js';
+import { MOST_FIGURES, MOST_PLANS, type Beyond, type Comparison, type Covered, type CoverReason, type Decided, type Flip, type InspectionWeighed, type Money, type Ready } from '../weigh/index.js';
 import { moneyText, valueText } from './numbers.js';
 
 /** A sampled or averaged amount: to the whole unit, since more would pretend. */
@@ -30,6 +30,11 @@ export function flipSentence(flip: Flip, money: Money): string {
 export function figureWords({ figure, line }: Pick<Flip, 'figure' | 'line'>): string {
   const label = figure.label.startsWith(line) ? figure.label.slice(line.length).replace(/^[,:]? */, '') : figure.label;
   return label.charAt(0).toLowerCase() + label.slice(1);
+}
+
+/** What a search for flip points left out. */
+export function beyondSentence(beyond: Beyond): string {
+  return beyond === 'figures' ? `There are more than ${MOST_FIGURES} figures; those beyond were not tried.` : `An option has more than ${MOST_PLANS - 1} ways to plan it; the ${MOST_PLANS} cheapest were tried.`;
 }
 
 /** Whether to look first, in one sentence. */

@@ -20,7 +20,7 @@ export { decide, type Decided, type Decision } from './decide/decide.js';
 export { CASES, SEED, type Contribution, type OptionRisk, type SampledFigure } from './decide/risk.js';
 export type { Covered } from './decide/coverage.js';
 export type { CoverReason } from './decide/covered.js';
-export { MOST_FIGURES, type Flip } from './decide/flips.js';
+export { MOST_FIGURES, MOST_PLANS, type Beyond, type Flip } from './decide/flips.js';
 export type { InspectionWeighed, ResultMeans } from './decide/inspect-first.js';
 export type { Margin, MarginOf } from './decide/margin.js';
 export { aboveWorth, type Monthly } from './decide/monthly.js';

@@ -3,7 +3,7 @@ import type { Money } from '../../weigh/index.js';
 import { moneyText } from '../numbers.js';
 import { html, type Html } from '../page/html.js';
 import { costParts, partNames, type CostBar, type CostPart } from './cost-parts.js';
-import { SIZES, fitted, widthOf } from './fit.js';
+import { fitted, SIZES, STRONG, widthOf } from './fit.js';
 import { bar, chart, line, says, WIDTHS, type Frame } from './frame.js';
 import { legend, SAMPLE, type Entry } from './legend.js';
 import { filled, patterns } from './patterns.js';
@@ -64,7 +64,7 @@ function scaleFor(bars: readonly CostBar[], right: number): Scale {
 }
 
 function totalsWidth(bars: readonly CostBar[], money: Money): number {
-  return 14 + Math.max(0, ...bars.map(({ inAll }) => widthOf(moneyText(inAll.likely, money))));
+  return 14 + STRONG * Math.max(0, ...bars.map(({ inAll }) => widthOf(moneyText(inAll.likely, money))));
 }
 
 function grid(scale: Scale, money: Money, top: number, foot: number, { layout }: Frame): Html {
@@ -77,7 +77,7 @@ function grid(scale: Scale, money: Money, top: number, foot: number, { layout }:
 function row({ title, mark, parts, comesBack, inAll }: CostBar, money: Money, scale: Scale, top: number, frame: Frame): Html {
   const width = WIDTHS[frame.layout];
   const marked = mark === undefined ? undefined : html`<tspan class="mark" dx="8">${mark}</tspan>`;
-  const name = fitted(title, width - (mark === undefined ? 0 : widthOf(mark) + 12));
+  const name = fitted(title, (width - (mark === undefined ? 0 : widthOf(mark) + 12)) / STRONG);
   const y = top + BAR.top;
   let sum = zero;
   const pieces = partNames.flatMap((part) => {
@@ -86,7 +86,7 @@ function row({ title, mark, parts, comesBack, inAll }: CostBar, money: Money, sc
     return parts[part].gt(0) ? [filled(frame, from, scale.at(sum.toNumber()), y, BAR.height, costParts[part].fill)] : [];
   });
   const [low, likely, high] = [inAll.low, inAll.likely, inAll.high].map((value) => scale.at(value.toNumber())) as [number, number, number];
-  return html`<g class="option">${says(0, top + 11, html`<tspan class="name">${name}</tspan>${marked}`)}
+  return html`<g class="option">${says(0, top + 11, html`<tspan class="name">${name}</tspan>${marked}`, 'halo')}
 ${pieces}${comesBack.gt(0) ? bar(likely, scale.at(sum.toNumber()), y + BAR.height - 3, 3, 'back') : undefined}${low === high ? undefined : whisker(low, likely, high, y + BAR.height + 6)}
 ${says(width, y + 12.5, moneyText(inAll.likely, money), 'total', 'end')}</g>`;
 }

@@ -3,7 +3,7 @@ import type { Flip, Money } from '../../weigh/index.js';
 import { figureWords, shareText } from '../decision-words.js';
 import { valueText } from '../numbers.js';
 import { html, type Html } from '../page/html.js';
-import { SIZES, fitted } from './fit.js';
+import { fitted, SIZES } from './fit.js';
 import { chart, line, rounded, says, WIDTHS, type Frame, type Layout } from './frame.js';
 import { scaleOf, type Scale } from './scale.js';
 import type { Numbers } from './table.js';

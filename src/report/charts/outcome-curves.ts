@@ -1,7 +1,7 @@
 import type { Decided, Money } from '../../weigh/index.js';
 import { aboutText, shareText } from '../decision-words.js';
 import { html, type Html } from '../page/html.js';
-import { SIZES, fitted, widthOf } from './fit.js';
+import { fitted, SIZES, STRONG, widthOf } from './fit.js';
 import { chart, line, rounded, says, WIDTHS, type Frame } from './frame.js';
 import { legend } from './legend.js';
 import { scaleOf, ticksOf, tickText, type Scale } from './scale.js';
@@ -99,10 +99,10 @@ function label({ title, mark }: OutcomeCurve, i: number, end: number, y: number,
   const sample = 26;
   const marked = mark === undefined ? undefined : html`<tspan class="mark" dx="8">${mark}</tspan>`;
   const markRoom = mark === undefined ? 0 : widthOf(mark) + 12;
-  const room = Math.min(widthOf(title), width - sample - markRoom - 4) + markRoom;
+  const room = Math.min(widthOf(title) * STRONG, width - sample - markRoom - 4) + markRoom;
   const from = Math.max(0, Math.min(end - sample - room - 6, width - sample - room));
   const reaches = from + sample + room + 4 < end;
-  return html`<g class="outcome ${lookOf(i)}"><line class="curve" x1="${rounded(from)}" y1="${y + 8}" x2="${rounded(from + sample - 6)}" y2="${y + 8}"${dashed(i)}/>${says(from + sample, y + 12, html`<tspan class="name">${fitted(title, room - markRoom + 1)}</tspan>${marked}`, 'halo')}<polyline class="leader" points="${reaches ? `${rounded(from + sample + room + 2)},${y + 8} ` : ''}${rounded(end)},${reaches ? y + 8 : y + 16} ${rounded(end)},${top}"/></g>`;
+  return html`<g class="outcome ${lookOf(i)}"><line class="curve" x1="${rounded(from)}" y1="${y + 8}" x2="${rounded(from + sample - 6)}" y2="${y + 8}"${dashed(i)}/>${says(from + sample, y + 12, html`<tspan class="name">${fitted(title, (room - markRoom) / STRONG + 0.01)}</tspan>${marked}`, 'halo')}<polyline class="leader" points="${reaches ? `${rounded(from + sample + room + 2)},${y + 8} ` : ''}${rounded(end)},${reaches ? y + 8 : y + 16} ${rounded(end)},${top}"/></g>`;
 }
 
 function lookOf(i: number): string {

@@ -1,7 +1,7 @@
 import type { Decided, Money } from '../../weigh/index.js';
 import { aboutText } from '../decision-words.js';
 import { html, type Html } from '../page/html.js';
-import { fitted, SIZES, widthOf } from './fit.js';
+import { fitted, SIZES, STRONG, widthOf } from './fit.js';
 import { chart, line, rounded, says, WIDTHS, type Frame } from './frame.js';
 import { scaleOf, type Scale } from './scale.js';
 import type { Numbers } from './table.js';
@@ -21,7 +21,7 @@ const NAMES: Readonly<Record<RangeOf, string>> = { cost: 'Cost in all in 10, 50 
 const POINTS = ['10 %', '50 %', '90 %'] as const;
 const HEAD = 22;
 const ROW: Readonly<Record<Frame['layout'], number>> = { narrow: 42, wide: 30 };
-const TITLES = 190;
+const TITLES = 200;
 const GAP = 14;
 
 export function costRangeOf({ weighed, risk }: Decided, money: Money, mark?: string): RiskRange | undefined {
@@ -39,7 +39,7 @@ export function readyRangeOf({ weighed, risk }: Decided, mark?: string): RiskRan
 /** A line from 10 to 90 % of the cases with the median on it, an option a row, all on one scale. */
 export function riskRange(ranges: readonly RiskRange[], of: RangeOf, frame: Frame): Html {
   const width = WIDTHS[frame.layout];
-  const figure = Math.max(widthOf('90 %', SIZES.small), ...ranges.flatMap(({ texts }) => texts.map((text) => widthOf(text, SIZES.small)))) + GAP;
+  const figure = STRONG * Math.max(widthOf('90 %', SIZES.small), ...ranges.flatMap(({ texts }) => texts.map((text) => widthOf(text, SIZES.small)))) + GAP;
   const left = frame.layout === 'narrow' ? 6 : TITLES + 6;
   const ends = ranges.flatMap(({ at }) => at);
   const scale = scaleOf(Math.min(...ends), Math.max(...ends), left, Math.max(left + 20, width - 3 * figure - 8));
@@ -65,7 +65,7 @@ function rowOf({ title, mark, at, texts }: RiskRange, scale: Scale, columns: rea
   const [y, text] = layout === 'narrow' ? [top + 24, top + 28] : [top + 11, top + 15];
   const markRoom = mark === undefined ? 0 : widthOf(mark) + 12;
   const marked = mark === undefined ? undefined : html`<tspan class="mark" dx="8">${mark}</tspan>`;
-  return html`<g class="option">${says(0, layout === 'narrow' ? top + 11 : text, html`<tspan class="name">${fitted(title, (layout === 'narrow' ? WIDTHS.narrow : TITLES - GAP) - markRoom)}</tspan>${marked}`)}
+  return html`<g class="option">${says(0, layout === 'narrow' ? top + 11 : text, html`<tspan class="name">${fitted(title, ((layout === 'narrow' ? WIDTHS.narrow : TITLES - GAP) - markRoom) / STRONG)}</tspan>${marked}`)}
 ${line(scale.at(scale.low), y, scale.at(scale.high), y, 'guide')}${line(low, y, high, y, 'spread')}${line(low, y - 4, low, y + 4, 'end')}${line(high, y - 4, high, y + 4, 'end')}<circle class="median" cx="${rounded(middle)}" cy="${rounded(y)}" r="4.5"/>
 ${texts.map((one, i) => says(columns[i] as number, text, one, i === 1 ? 'small strong' : 'small', 'end'))}</g>`;
 }

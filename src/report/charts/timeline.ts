@@ -1,6 +1,6 @@
 import { html, type Html } from '../page/html.js';
 import { dateText } from '../page/dates.js';
-import { SIZES, fitted, widthOf } from './fit.js';
+import { fitted, SIZES, widthOf } from './fit.js';
 import { bar, chart, line, rounded, says, WIDTHS, type Frame, type Layout } from './frame.js';
 import { dayScale, type DayScale } from './day-scale.js';
 import { legend, SAMPLE, type Entry } from './legend.js';
@@ -20,8 +20,8 @@ interface Measures {
 
 /** Titles over their bars where there is little room, and beside them where there is more. */
 const MEASURES: Readonly<Record<Layout, Measures>> = {
-  narrow: { row: 31, left: 1, right: 359, label: 11, bar: 17, thick: 8 },
-  wide: { row: 24, left: 226, right: 582, label: 15.5, bar: 7, thick: 10 },
+  narrow: { row: 36, left: 1, right: 359, label: 12, bar: 18, thick: 8 },
+  wide: { row: 24, left: 250, right: 582, label: 15.5, bar: 7, thick: 10 },
 };
 
 const HEAD = 22;
@@ -67,12 +67,16 @@ function dayLines({ days, gaps }: DayScale, foot: number, frame: Frame): Html {
 }
 
 function rowOf({ title, kind, start, end, critical }: TimelineRow, days: DayScale, { left, label, bar: down, thick }: Measures, top: number, frame: Frame): Html {
-  const width = WIDTHS[frame.layout];
-  const room = (frame.layout === 'narrow' ? width : left - 12) - (critical && frame.layout === 'narrow' ? widthOf(CRITICAL, SIZES.small) + 8 : 0);
+  const { layout } = frame;
+  const width = WIDTHS[layout];
   const [from, to] = [days.startsAt(start), days.endsAt(end)];
   const y = top + down;
-  return html`<g class="${kind}${critical ? ' critical' : ''}">${says(0, top + label, fitted(title, room), 'plain halo')}
-${kind === 'wait' ? filled(frame, from, to, y, thick, WAIT) : worked(from, to, days, y, thick, frame)}${critical ? html`${bar(from, to, y + thick + 1, 2, 'path')}${says(width, top + label, CRITICAL, 'small strong halo', 'end')}` : undefined}</g>`;
+  // The ready day may be the right edge of a narrow chart, so the word follows the title there.
+  const room = layout === 'wide' ? left - 12 : width - (critical ? widthOf(CRITICAL) + 12 : 0);
+  const name = html`<tspan class="plain">${fitted(title, room, SIZES.text, 'inside')}</tspan>`;
+  const word = !critical || layout === 'wide' ? undefined : html`<tspan class="mark" dx="8">${CRITICAL}</tspan>`;
+  return html`<g class="${kind}${critical ? ' critical' : ''}">${says(0, top + label, html`${name}${word}`, 'halo')}
+${kind === 'wait' ? filled(frame, from, to, y, thick, WAIT) : worked(from, to, days, y, thick, frame)}${critical ? bar(from, to, y + thick + 1, 2, 'path') : undefined}${critical && layout === 'wide' ? says(width, top + label, CRITICAL, 'mark', 'end') : undefined}</g>`;
 }
 
 /** Nobody works while the shop is closed: work is drawn in pieces, with a thin line between them. */

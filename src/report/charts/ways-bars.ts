@@ -2,7 +2,7 @@ import type { Decimal } from '../../vocabulary/index.js';
 import type { Money, Plan, Weighed } from '../../weigh/index.js';
 import { hoursText, moneyText } from '../numbers.js';
 import { html, type Html } from '../page/html.js';
-import { fitted, widthOf } from './fit.js';
+import { fitted, STRONG, widthOf } from './fit.js';
 import { chart, line, says, WIDTHS, type Frame } from './frame.js';
 import { filled, patterns, type Fill } from './patterns.js';
 import { scaleOf, type Scale } from './scale.js';
@@ -41,7 +41,7 @@ export function waysBars(options: readonly WaysOf[], money: Money, frame: Frame)
   const drawn = options.map((option) => {
     const top = y;
     y += HEAD + option.ways.length * ROW[frame.layout] + 8;
-    return html`<g class="option">${says(0, top + 12, html`<tspan class="name">${fitted(option.title, WIDTHS[frame.layout])}</tspan>`)}
+    return html`<g class="option">${says(0, top + 12, html`<tspan class="name">${fitted(option.title, WIDTHS[frame.layout] / STRONG)}</tspan>`)}
 ${option.ways.map((way, i) => row(way, money, columns, top + HEAD + i * ROW[frame.layout], frame))}</g>`;
   });
   return chart(frame, {
@@ -72,7 +72,7 @@ interface Column {
 /** Money over hours where there is little room, and beside each other where there is more. */
 function columnsFor(all: readonly WayBar[], money: Money, { layout }: Frame): { readonly money: Column; readonly hours: Column } {
   const width = WIDTHS[layout];
-  const figures = { money: Math.max(0, ...all.map((way) => widthOf(moneyText(way.money, money)))), hours: Math.max(0, ...all.map((way) => widthOf(`${hoursText(way.hours)} h`))) };
+  const figures = { money: STRONG * Math.max(0, ...all.map((way) => widthOf(moneyText(way.money, money)))), hours: STRONG * Math.max(0, ...all.map((way) => widthOf(`${hoursText(way.hours)} h`))) };
   const widest = Math.max(figures.money, figures.hours);
   const most = { money: Math.max(0, ...all.map((way) => way.money.toNumber())) || 1, hours: Math.max(0, ...all.map((way) => way.hours.toNumber())) || 1 };
   const column = (kind: 'money' | 'hours', left: number, right: number, figure: number, down: number): Column => ({ left, right, down, scale: scaleOf(0, most[kind], left, right - figure - 12) });

@@ -1,5 +1,5 @@
-import type { Estimate, Finding } from '../../estimate/index.js';
-import type { Amount, Decimal } from '../../vocabulary/index.js';
+import type { Estimate, Finding, Part } from '../../estimate/index.js';
+import type { Amount } from '../../vocabulary/index.js';
 import { zero } from '../../vocabulary/index.js';
 import type { Line, Weighed } from '../../weigh/index.js';
 import type { GroupKind, QuoteGroup, QuoteLine, QuoteWait } from './types.js';
@@ -41,7 +41,7 @@ export function lineWriter({ option, planned: { chosen } }: Weighed, estimate: E
     const job = kind === 'labour' ? jobs.find((one) => one.record === record) : undefined;
     return {
       kind,
-      ...stretchOf(line, estimate),
+      ...titleOf(line, estimate, parts),
       hours: line.hours?.likely.toFixed(),
       quantity: quantityOf(line, goods?.quantity),
       condition: kind === 'part' ? line.condition : undefined,
@@ -52,11 +52,12 @@ export function lineWriter({ option, planned: { chosen } }: Weighed, estimate: E
   };
 }
 
-/** The two stretches of getting in carry the title of the way, and which of the two they are. */
-function stretchOf({ share, kind, title, at }: Line, { access }: Estimate): Pick<QuoteLine, 'title' | 'stretch'> {
+/** Lines that are made for a way in or a core carry its title, and what of it they are. */
+function titleOf({ share, kind, title, at, record }: Line, { access }: Estimate, parts: readonly Part[]): Pick<QuoteLine, 'title' | 'stretch'> {
+  const part = parts.find(({ core }) => core?.record === record);
+  if (part !== undefined) return { title: part.title, stretch: kind === 'labour' ? 'core' : undefined };
   const way = share === 'access' && kind === 'labour' ? access.find((one) => one.remove?.at === at || one.refit?.at === at) : undefined;
-  if (way === undefined) return { title, stretch: undefined };
-  return { title: way.title, stretch: way.remove?.at === at ? 'opening' : 'closing' };
+  return way === undefined ? { title, stretch: undefined } : { title: way.title, stretch: way.remove?.at === at ? 'opening' : 'closing' };
 }
 
 function quantityOf({ quantity }: Line, written: Amount | undefined): QuoteLine['quantity'] {
@@ -67,8 +68,4 @@ function quantityOf({ quantity }: Line, written: Amount | undefined): QuoteLine[
 export function waitOf({ likely, unit }: Amount): QuoteWait | undefined {
   const word = unit?.word;
   return word === 'd' || word === 'wk' || word === 'mo' ? { value: likely.toFixed(), unit: word } : undefined;
-}
-
-export function digitsOf(value: Decimal, digits: number): string {
-  return value.toFixed(digits);
 }

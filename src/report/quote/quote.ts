@@ -52,7 +52,7 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
     rates: ratesOf(weighed).map(({ title, price }) => ({ title, price: price.likely.toFixed(Math.max(money.currency.digits, price.likely.decimalPlaces())) })),
     deposits,
     comesBack: deposits.length === 0 ? undefined : coins(returns.refunds.likely.plus(returns.taxBack.likely)),
-    kept: [...option.harvests.map(({ title, value }) => ({ title, worth: value === undefined ? undefined : coins(money.round(value.likely)) }))],
+    kept: option.harvests.map(({ title, value }) => ({ title, worth: value === undefined ? undefined : coins(money.round(value.likely)) })),
     ready: readyOf(decided, estimate),
     warranty: option.warranty === undefined ? undefined : waitOf(option.warranty),
     leavesOut: option.leavesOut,
@@ -127,7 +127,7 @@ function depositsOf({ returns }: Weighed, coins: (value: Decimal) => string): Qu
 
 function readyOf({ weighed: { ready }, risk }: Decided, { header }: Estimate): QuoteReady | undefined {
   if (ready.bay.likely.isZero()) return undefined; // nothing is done to it
-  const late = risk?.ready?.p90 ?? ready.byChance.find(({ chance }) => chance === 0.9)?.date;
+  const late = risk?.ready?.p90;
   return {
     days: ready.days.likely.toFixed(),
     start: header?.start ?? header?.written,

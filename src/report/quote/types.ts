@@ -81,8 +81,8 @@ export interface QuoteGroup {
 export interface QuoteLine {
   readonly kind: 'labour' | 'part' | 'sublet' | 'fee' | 'core';
   readonly title: string;
-  /** Which of the two stretches of getting in it is. */
-  readonly stretch: 'opening' | 'closing' | undefined;
+  /** Which of the two stretches of getting in it is, or that it puts an old unit together to go back. */
+  readonly stretch: 'opening' | 'closing' | 'core' | undefined;
   readonly hours: Digits | undefined;
   readonly quantity: { readonly value: Digits; readonly unit: string | undefined } | undefined;
   readonly condition: Condition | undefined;

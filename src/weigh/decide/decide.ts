@@ -3,7 +3,7 @@ import { keeper } from '../keep.js';
 import type { Figure } from '../figure.js';
 import { coveragesOf, type Covered } from './coverage.js';
 import { expectedOf, type Expected } from './expected.js';
-import { chanceFlipsOf, flipsOf, type Flip } from './flips.js';
+import { chanceFlipsOf, flipsOf, type Beyond, type Flip } from './flips.js';
 import { inspectFirst, type InspectionWeighed } from './inspect-first.js';
 import { marginOf, type Margin } from './margin.js';
 import { modelOf, type OptionModel } from './model.js';
@@ -32,6 +32,8 @@ export interface Decision {
   readonly cases: number | undefined;
   /** Nearest first. */
   readonly flips: readonly Flip[];
+  /** Limits of the search for flips that were reached. */
+  readonly beyond: readonly Beyond[];
   readonly inspections: readonly InspectionWeighed[];
   readonly coverages: readonly Covered[];
 }
@@ -50,7 +52,8 @@ function decided(comparison: Comparison): Decision {
   const varies = models.some(({ chances, inAll, weighed }) => chances.length > 0 || inAll.ranged || weighed.ready.tasks.some(({ task }) => task.length.ranged));
   const risk = varies ? riskOf(models, new Set(whole), estimate, money) : undefined;
   const expected = new Map<OptionModel, Expected>(models.map((model) => [model, expectedOf(model, estimate, money)]));
-  const flips = [...flipsOf(ranking, estimate, money), ...chanceFlipsOf(whole, expected)];
+  const searched = flipsOf(ranking, estimate, money);
+  const flips = [...searched.flips, ...chanceFlipsOf(whole, expected)];
   return {
     comparison,
     cases: risk?.cases,
@@ -63,6 +66,7 @@ function decided(comparison: Comparison): Decision {
       margin: marginOf(model.weighed, estimate, money),
     })),
     flips: flips.sort((a, b) => (a.share ?? Infinity) - (b.share ?? Infinity)),
+    beyond: searched.beyond,
     inspections: estimate.inspections.flatMap((inspection) => inspectFirst(inspection, whole, expected, estimate, money) ?? []),
     coverages: coveragesOf(estimate),
   };

@@ -29,8 +29,16 @@ export interface Flip {
   readonly measure: 'quoted' | 'average';
 }
 
+/** A limit that was reached: there are more figures, or more plans of an option, than are searched. */
+export type Beyond = 'figures' | 'plans';
+
+export interface Searched {
+  readonly flips: readonly Flip[];
+  readonly beyond: readonly Beyond[];
+}
+
 /** The most plans of one option that are searched: all mixes of six ways in. */
-const MOST_PLANS = 64;
+export const MOST_PLANS = 64;
 
 /** The most figures that are searched; a file with more is no estimate that anyone compares by hand. */
 export const MOST_FIGURES = 600;
@@ -46,12 +54,13 @@ const FROM_NOTHING = 10_000;
 const LOOKS = [0.001, 0.002, 0.004, 0.008, 0.015, 0.025, 0.04, 0.06, 0.09, 0.13, 0.19, 0.28, 0.4, 0.55, 0.75, 1];
 
 /** For every written figure the nearest value on either side at which the choice changes; the nearest of all first. */
-export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: Money): readonly Flip[] {
-  if (ranking.length < 2) return [];
+export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: Money): Searched {
+  if (ranking.length < 2) return { flips: [], beyond: [] };
   const tape = createTape(money, estimate.shop.rounding, tablesFor(ranking, estimate));
   // In the order of the file, since equals go to the first.
   const inFile = estimate.options.flatMap((option) => ranking.filter((one) => one.option === option));
-  const choice = new Choice(inFile.map((weighed) => costOf(weighed, estimate, money)), tape);
+  const costs = inFile.map((weighed) => costOf(weighed, estimate, money));
+  const choice = new Choice(costs, tape);
   const today = choice.cheapest();
   const flips: Flip[] = [];
   for (const leaf of tape.leaves.slice(0, MOST_FIGURES)) {
@@ -65,7 +74,8 @@ export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: 
       });
     }
   }
-  return flips.sort((a, b) => (a.share ?? Infinity) - (b.share ?? Infinity) || a.at.start - b.at.start);
+  const beyond: Beyond[] = [...(tape.leaves.length > MOST_FIGURES ? ['figures' as const] : []), ...(costs.some(({ plans }) => plans.length >= MOST_PLANS) ? ['plans' as const] : [])];
+  return { flips: flips.sort((a, b) => (a.share ?? Infinity) - (b.share ?? Infinity) || a.at.start - b.at.start), beyond };
 }
 
 function tablesFor(ranking: readonly Weighed[], { shop, access }: Estimate): MarkupTables {

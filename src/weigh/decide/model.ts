@@ -51,9 +51,15 @@ export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): Opt
   const chances = chancesOf(option, chosen, estimate).counted.map((one) => modelChance(one, chosen, estimate, money));
   const open = chances.filter(({ work }) => work !== undefined);
   const jobs = [...chosen.jobs.map(({ line }) => line), ...open.flatMap(({ work, gate }) => (work as PlannedWork).jobs.map(({ line }) => gated(line, gate)))];
-  const goods = open.flatMap((one) => goodsLines(one, shop, money));
+  const hired = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
+  const goods = open.flatMap((one) => goodsLines(one, shop, money, hired));
   const opened = [...chosen.opened, ...extraWays(open, estimate, money)];
-  const totals = total(option.title, jobs, opened, fixedOf([...fixedLines(option, shop, money), ...goods]), option.fees, shop, money);
+  const fixed = fixedOf([...fixedLines(option, shop, money), ...goods]);
+  const paid = (fees: Shop['fees']) => total(option.title, jobs, opened, fixed, option.fees, { ...shop, fees }, money).total;
+  // The shop's fees are charged where there is labour, which may be what turns up alone.
+  const working = open.flatMap(({ work, gate }) => ((work as PlannedWork).jobs.length > 0 ? [gate] : []));
+  const [first, ...others] = chosen.totals.lines.some(({ kind }) => kind === 'labour') ? [] : working;
+  const whole = first === undefined ? paid(shop.fees) : sum(option.title, 'money', [paid([]), times('Fees of the shop', 'money', [greatest('Any work', [first, ...others]), difference('Fees of the shop', 'money', [paid(shop.fees), paid([])])])]);
   const comebacks = chances.filter(({ work }) => work === undefined).map(({ chance, gate }) => times(chance.title, 'money', [gate, comebackTotal(chance, estimate, money)]));
 
   const cores = returns.cores.flatMap((core): ModelCore[] => (core.deadline === undefined ? [] : [{ deadline: core.deadline, inTime: gateOf(`${core.part.title}: core back in time`, core.core.at, !core.late) }]));
@@ -61,9 +67,9 @@ export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): Opt
     const inTime = cores.find((one) => one.inTime.at === core.core.at)?.inTime;
     return inTime === undefined ? core.inTime : times(`${core.part.title}: core refund`, 'money', [inTime, core.inTime]);
   });
-  const net = difference('What is paid in the end', 'money', [totals.total, ...back, returns.salvage]);
+  const net = difference('What is paid in the end', 'money', [whole, ...back, returns.salvage]);
   const inAll = sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp]), ...comebacks]);
-  return { weighed, chances, cores, total: totals.total, inAll };
+  return { weighed, chances, cores, total: whole, inAll };
 }
 
 /** A figure that is 1 or 0. Its place in the text stands for it. */
@@ -108,9 +114,9 @@ function gated(line: Line, gate: Figure): Line {
   };
 }
 
-/** Parts, outside work, hires and fees of a chance. Percentages of its own work and goods. */
-function goodsLines({ chance, gate, work }: ModelChance, shop: Shop, money: Money): Line[] {
-  const goods = fixedLines(chance, shop, money).filter((line) => line.kind !== 'core' && line.kind !== 'labour');
+/** Parts, outside work, hires and fees of a chance. Percentages of its own work and goods. What is hired anyway is hired once. */
+function goodsLines({ chance, gate, work }: ModelChance, shop: Shop, money: Money, hired: ReadonlySet<unknown>): Line[] {
+  const goods = fixedLines(chance, shop, money).filter((line) => line.kind !== 'core' && line.kind !== 'labour' && !(line.kind === 'fee' && hired.has(line.record)));
   const all = [...goods, ...(work?.jobs ?? []).map(({ line }) => line)];
   const of = (kind: Line['kind']) => sum(chance.title, 'money', all.filter((line) => line.kind === kind).map((line) => line.amount));
   const fees = chance.fees.flatMap((fee) => feeLine(fee, { labour: of('labour'), parts: of('part'), sublets: of('sublet') }, money) ?? []);

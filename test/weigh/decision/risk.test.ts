@@ -99,6 +99,27 @@ describe('chances against every state, weighed as a text in which its lines real
   });
 });
 
+describe('what a chance brings with its work (computed)', () => {
+  const average = (lines: string, shop = '') => decideText(`steelyard 1\nshop "S"\n  rate bench 100.00\n${shop}${lines}`).of('one').average;
+
+  it('a tax by item on what turns up', () => {
+    expect(average('option one "One"\n  part "P" 10.00 new\n  chance "C" 50%\n    part "X" 100.00 new\n', '  tax levy 10% on parts by item\n')).toBeCloseTo(11 + 55, 9);
+  });
+
+  it('a fee in percent of its own work', () => {
+    expect(average('option one "One"\n  labour "W" 1 h\n  chance "C" 100%\n    labour "X" 1 h\n    fee "F" 10% of labour\n')).toBeCloseTo(210, 9);
+  });
+
+  it('fees of the shop where work turns up in an option that has none, and only then', () => {
+    const lines = 'option one "One"\n  part "P" 100.00 new\n  chance "C" 10%\n    labour "X" 1 h\n';
+    expect(average(lines, '  fee flat "Flat" 30.00\n')).toBeCloseTo(100 + 0.1 * 130, 9);
+  });
+
+  it('a tool that is hired anyway is hired once', () => {
+    expect(average('tool puller "Puller" 50.00\noption one "One"\n  labour "W" 1 h\n    needs puller\n  chance "C" 100%\n    labour "X" 1 h\n      needs puller\n')).toBeCloseTo(250, 9);
+  });
+});
+
 describe('comebacks, and ways in', () => {
   const text = (when: string, percent = 100) => `steelyard 1\nshop "S"\n  rate bench 100.00\naccess out "Out"\n  remove 5 h\nlabour again "Again"\n  takes 2 h with out\noption one "One"\n  labour "W" 1 h with out\n  chance fails "Fails" ${percent}%${when}\n    do again\n`;
 
