@@ -4,7 +4,7 @@ import { dayOf, isoOf, type Day } from './calendar.js';
 import { found, type Figure, type Points } from './figure.js';
 import type { Plan } from './plan.js';
 import { workdayOf } from './price-labour.js';
-import { compileOrder, criticalPath, estimateFinish, finishWithChance, type BayPlan } from './schedule/index.js';
+import { compileOrder, criticalPath, estimateFinish, finishWithChance, type BayPlan, type PlanEffort } from './schedule/index.js';
 import { tasksOf, type PlannedWork, type Task } from './tasks.js';
 import { dayNumber, daysFilled, durationOf, planOf, planTasks, shopTimeOf, type ShopTime } from './timetable.js';
 import { workingDaysFrom } from './working-days.js';
@@ -61,7 +61,7 @@ const CHANCES = [0.5, 0.8, 0.9];
 export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets'>, estimate: Estimate): Ready {
   const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts: goods.parts, sublets: goods.sublets };
   const time = shopTimeOf(estimate, startOf(estimate));
-  const { tasks, planned, circle } = scheduled(work, [], estimate, time);
+  const { tasks, planned, circle } = scheduled(work, [], estimate, time, 'search');
   return { ...timed(tasks, planned, estimate, time), circle };
 }
 
@@ -72,13 +72,13 @@ export interface Scheduled {
 }
 
 /** The tasks and their plan; where `after` goes round in a circle, without what it says. */
-export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], estimate: Pick<Estimate, 'header'>, time: ShopTime): Scheduled {
+export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], estimate: Pick<Estimate, 'header'>, time: ShopTime, effort: PlanEffort): Scheduled {
   const tasks = tasksOf(work, turned, estimate, 'after');
-  const planned = planOf(tasks, time);
+  const planned = planOf(tasks, time, effort);
   if (planned.kind === 'planned') return { tasks, planned, circle: undefined };
   const circle = planned.kind === 'circle' ? planned.ids.map((id) => (tasks.find((task) => task.id === id) as Task).title) : undefined;
   const plain = tasksOf(work, turned, estimate, 'no after');
-  const again = planOf(plain, time);
+  const again = planOf(plain, time, effort);
   if (again.kind === 'planned') return { tasks: plain, planned: again, circle };
   // Lengths that no calendar holds: nothing can be said of days.
   return { tasks: [], planned: { kind: 'planned', tasks: [], makespan: 0, lowerBound: 0, proven: true, gap: 0, order: [], chain: [] }, circle };

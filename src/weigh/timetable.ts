@@ -2,7 +2,7 @@ import type { Estimate, Shop } from '../estimate/index.js';
 import type { Day } from './calendar.js';
 import type { Points } from './figure.js';
 import { workdayOf } from './price-labour.js';
-import { bayPlan, type BayPlan, type PlanProblem, type PlanTask } from './schedule/index.js';
+import { bayPlan, type BayPlan, type PlanEffort, type PlanProblem, type PlanTask } from './schedule/index.js';
 import type { Task } from './tasks.js';
 import { waitEndsOn, workingDaysFrom } from './working-days.js';
 
@@ -59,8 +59,8 @@ function endOf(wait: 'wk' | 'mo', { start: first, hoursPerDay, shop }: ShopTime)
 /** Sums of hours that should be whole days may fall short of them by the noise of binary numbers. */
 const NOISE = 1e-9;
 
-export function planOf(tasks: readonly Task[], time: ShopTime): BayPlan | PlanProblem {
-  return bayPlan(planTasks(tasks, 'likely', time), time.technicians);
+export function planOf(tasks: readonly Task[], time: ShopTime, effort: PlanEffort): BayPlan | PlanProblem {
+  return bayPlan(planTasks(tasks, 'likely', time), time.technicians, effort);
 }
 
 /** Whole working days that hours fill, the first counted. */

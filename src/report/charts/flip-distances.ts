@@ -97,7 +97,7 @@ function rowOf(flip: FlipDistance, scale: Scale, top: number, frame: Frame): Htm
     : html`<circle class="tip" cx="${rounded(x)}" cy="${rounded(y)}" r="4"/>`;
   const then = `${flip.way} ${flip.value}: ${flip.to}`;
   const [name, below] = frame.layout === 'narrow' ? [top + 8, y + 20] : [top + 12, top + 28];
-  return html`<g class="flip ${flip.way}">${says(0, name, fitted(nameOf(flip), room), 'plain')}${line(scale.at(0), y, x, y, 'distance')}${tip}
+  return html`<g class="flip ${flip.way}">${says(0, name, fitted(nameOf(flip), room, SIZES.text, 'inside'), 'plain')}${line(scale.at(0), y, x, y, 'distance')}${tip}
 ${says(0, below, fitted(then, frame.layout === 'narrow' ? width : room, SIZES.small), 'small quiet')}${says(width, frame.layout === 'narrow' ? name : y + 4, away(flip), 'total', 'end')}</g>`;
 }
 

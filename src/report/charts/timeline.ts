@@ -37,6 +37,7 @@ export function timeline(plan: Timeline, frame: Frame): Html {
   const last = rows.reduce((most, { end }) => Math.max(most, end), finish);
   const days = dayScale(dates, hoursPerDay, last, measures.left, measures.right);
   const foot = HEAD + rows.length * measures.row;
+  const finishAt = days.endsAt(finish);
   const key = legend(frame, foot + 28, entries(rows, days, frame));
   return chart(frame, {
     kind: 'timeline', height: foot + 28 + key.height,
@@ -44,9 +45,10 @@ export function timeline(plan: Timeline, frame: Frame): Html {
     tells: sentence(plan),
     inside: [
       patterns(frame, ['rising', 'dots']), dayLines(days, foot, frame),
+      rows.length === 0 ? undefined : line(finishAt, HEAD - 8, finishAt, foot + 18, 'finish'),
       criticalPath(rows, days, measures),
       ...rows.map((row, i) => rowOf(row, days, measures, HEAD + i * measures.row, frame)),
-      rows.length === 0 ? undefined : readyLine(days.endsAt(finish), readyWords(ready), foot, measures),
+      rows.length === 0 ? undefined : readyText(finishAt, readyWords(ready), foot, measures),
       key.drawn,
     ],
   });
@@ -76,7 +78,7 @@ function rowOf({ title, kind, start, end, critical }: TimelineRow, days: DayScal
   const name = html`<tspan class="plain">${fitted(title, room, SIZES.text, 'inside')}</tspan>`;
   const word = !critical || layout === 'wide' ? undefined : html`<tspan class="mark" dx="8">${CRITICAL}</tspan>`;
   return html`<g class="${kind}${critical ? ' critical' : ''}">${says(0, top + label, html`${name}${word}`, 'halo')}
-${kind === 'wait' ? filled(frame, from, to, y, thick, WAIT) : worked(from, to, days, y, thick, frame)}${critical ? bar(from, to, y + thick + 1, 2, 'path') : undefined}${critical && layout === 'wide' ? says(width, top + label, CRITICAL, 'mark', 'end') : undefined}</g>`;
+${kind === 'wait' ? filled(frame, from, to, y, thick, WAIT) : worked(from, to, days, y, thick, frame)}${critical ? bar(from, to, y + thick + 2, 2, 'path') : undefined}${critical && layout === 'wide' ? says(width, top + label, CRITICAL, 'mark', 'end') : undefined}</g>`;
 }
 
 /** Nobody works while the shop is closed: work is drawn in pieces, with a thin line between them. */
@@ -89,7 +91,7 @@ function worked(from: number, to: number, { gaps }: DayScale, y: number, thick: 
 
 /** From the end of each critical task to the next one that begins when it ends. */
 function criticalPath(rows: readonly TimelineRow[], days: DayScale, { row: high, bar: down, thick }: Measures): Html {
-  const under = (i: number) => HEAD + i * high + down + thick + 2;
+  const under = (i: number) => HEAD + i * high + down + thick + 3;
   const links = rows.flatMap((one, i) => {
     if (!one.critical) return [];
     const next = rows.findIndex((other, k) => k > i && other.critical && Math.abs(other.start - one.end) < 1e-6);
@@ -101,9 +103,10 @@ function criticalPath(rows: readonly TimelineRow[], days: DayScale, { row: high,
   return html`<g class="links">${links}</g>`;
 }
 
-function readyLine(x: number, text: string, foot: number, { left, right }: Measures): Html {
+/** On the side of the line where there is more room. */
+function readyText(x: number, text: string, foot: number, { left, right }: Measures): Html {
   const end = x - left > (right - left) / 2;
-  return html`<g class="ready">${line(x, HEAD - 8, x, foot + 18, 'finish')}${says(x + (end ? -6 : 6), foot + 16, text, 'strong halo', end ? 'end' : 'start')}</g>`;
+  return says(x + (end ? -6 : 6), foot + 16, text, 'strong halo', end ? 'end' : 'start');
 }
 
 function readyWords(ready: string | undefined): string {

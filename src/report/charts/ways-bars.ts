@@ -23,7 +23,7 @@ export interface WaysOf {
 }
 
 const HEAD = 24;
-const ROW: Readonly<Record<Frame['layout'], number>> = { narrow: 50, wide: 38 };
+const ROW: Readonly<Record<Frame['layout'], number>> = { narrow: 54, wide: 38 };
 const BAR = 8;
 const MONEY: Fill = { look: 'labour', pattern: undefined };
 const HOURS: Fill = { look: 'hours', pattern: 'upright' };
@@ -76,14 +76,14 @@ function columnsFor(all: readonly WayBar[], money: Money, { layout }: Frame): { 
   const widest = Math.max(figures.money, figures.hours);
   const most = { money: Math.max(0, ...all.map((way) => way.money.toNumber())) || 1, hours: Math.max(0, ...all.map((way) => way.hours.toNumber())) || 1 };
   const column = (kind: 'money' | 'hours', left: number, right: number, figure: number, down: number): Column => ({ left, right, down, scale: scaleOf(0, most[kind], left, right - figure - 12) });
-  if (layout === 'narrow') return { money: column('money', 0.5, width, widest, 18), hours: column('hours', 0.5, width, widest, 30) };
+  if (layout === 'narrow') return { money: column('money', 0.5, width, widest, 18), hours: column('hours', 0.5, width, widest, 33) };
   const middle = Math.round(width * 0.62);
   return { money: column('money', 0.5, middle - 24, figures.money, 18), hours: column('hours', middle, width, figures.hours, 18) };
 }
 
 function row({ title, mark, money: cost, hours }: WayBar, money: Money, columns: { readonly money: Column; readonly hours: Column }, top: number, frame: Frame): Html {
   const marked = mark === undefined ? undefined : html`<tspan class="mark" dx="8">${mark}</tspan>`;
-  const drawn = (value: number, text: string, { scale, left, right, down }: Column, fill: Fill) => html`${filled(frame, left, Math.max(left, scale.at(value)), top + down, BAR, fill)}${line(left, top + down - 2, left, top + down + BAR + 2, 'axis')}${says(right, top + down + 8, text, mark === 'chosen' ? 'total' : 'figure', 'end')}`;
+  const drawn = (value: number, text: string, { scale, left, right, down }: Column, fill: Fill, look: string) => html`${filled(frame, left, Math.max(left, scale.at(value)), top + down, BAR, fill)}${line(left, top + down - 2, left, top + down + BAR + 2, 'axis')}${says(right, top + down + 8, text, look, 'end')}`;
   return html`<g class="${mark === 'chosen' ? 'chosen' : 'other'}">${says(0, top + 11, html`<tspan class="plain">${fitted(title, WIDTHS[frame.layout] - (mark === undefined ? 0 : widthOf(mark) + 12))}</tspan>${marked}`)}
-${drawn(cost.toNumber(), moneyText(cost, money), columns.money, MONEY)}${drawn(hours.toNumber(), `${hoursText(hours)} h`, columns.hours, HOURS)}</g>`;
+${drawn(cost.toNumber(), moneyText(cost, money), columns.money, MONEY, mark === 'chosen' ? 'total' : 'figure')}${drawn(hours.toNumber(), `${hoursText(hours)} h`, columns.hours, HOURS, 'figure')}</g>`;
 }

@@ -24,7 +24,7 @@ export function figuresOf({ locale, currency: { code, digits } }: Pick<Quote, 'l
   const decimals = { minimumFractionDigits: digits, maximumFractionDigits: digits };
   const money = new Intl.NumberFormat(locale, code === '' ? decimals : { style: 'currency', currency: code, ...decimals });
   // An hourly rate may be finer than the smallest coin; it is told as it is.
-  const fineMoney = new Intl.NumberFormat(locale, { ...money.resolvedOptions(), ...(code === '' ? {} : { style: 'currency' as const, currency: code }), minimumFractionDigits: digits, maximumFractionDigits: 6 });
+  const fineMoney = new Intl.NumberFormat(locale, { ...(code === '' ? {} : { style: 'currency' as const, currency: code }), minimumFractionDigits: digits, maximumFractionDigits: 6 });
   const hours = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 2 });
   const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 6 });
   const percent = new Intl.NumberFormat(locale, { style: 'unit', unit: 'percent', maximumFractionDigits: 6 });

@@ -1,4 +1,4 @@
-import { cautionLines } from '../cautions.js';
+import { cautionLines, estimateNotice } from '../cautions.js';
 import { billOf, detailOf } from './bill.js';
 import { figuresOf, type Figures } from './figures-said.js';
 import { joined, own, say, type Block, type Fact, type FindingSaid, type Said, type Section, type Sheet } from './sheet.js';
@@ -187,7 +187,7 @@ function weighedSection({ weighed }: Quote, figures: Figures): Section {
 
 function cautionsSection({ cautions }: Quote): Section {
   return section('cautions', 'Cautions', [
-    ...words(['This is an estimate, not a repair procedure. The vehicle maker’s service information comes first, and work that needs a licence is for those who hold it.']),
+    ...words(estimateNotice.slice(0, 1)),
     ...(cautions.length === 0 ? [] : [{ kind: 'list' as const, items: cautionLines(cautions).map((one) => [one]) }]),
   ]);
 }

@@ -160,7 +160,7 @@ class OptionRun {
     const { weighed: { option, planned: { chosen } }, chances } = this.model;
     const work: PlannedWork = { jobs: chosen.jobs, ways: chosen.paid, parts: option.parts, sublets: option.sublets };
     const turned = chances.flatMap((one, bit) => (one.work === undefined || (mask & (1 << bit)) === 0 ? [] : [one.work]));
-    const { tasks, planned } = scheduled(work, withoutTwins(turned), this.estimate, this.time);
+    const { tasks, planned } = scheduled(work, withoutTwins(turned), this.estimate, this.time, turned.length === 0 ? 'search' : 'rules');
     return {
       run: compileOrder(planTasks(tasks, 'likely', this.time), planned.order, this.time.technicians),
       durations: new Float64Array(tasks.length),

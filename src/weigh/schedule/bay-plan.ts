@@ -40,13 +40,17 @@ export interface BayPlan {
  * MOST_NODES partial lists. Beyond these the best plan found is given with its gap.
  *
  * @param technicians at least 1, or Infinity.
+ * @param effort `rules` leaves the search out: quicker, with a gap where the rules can't prove their plan.
  */
-export function bayPlan(tasks: readonly PlanTask[], technicians: number): BayPlan | PlanProblem {
+export function bayPlan(tasks: readonly PlanTask[], technicians: number, effort: PlanEffort = 'search'): BayPlan | PlanProblem {
   const layout = layOut(tasks, technicians);
-  return layout.kind === 'laid-out' ? planned(layout) : layout;
+  return layout.kind === 'laid-out' ? planned(layout, effort) : layout;
 }
 
-function planned(layout: Layout): BayPlan {
+/** How hard an early finish is looked for. */
+export type PlanEffort = 'search' | 'rules';
+
+function planned(layout: Layout, effort: PlanEffort): BayPlan {
   const { count, durations, isCounted } = layout;
   const times = precedenceTimes(layout);
   const generation = new SerialGeneration(layout);
@@ -62,7 +66,7 @@ function planned(layout: Layout): BayPlan {
     if (finish < makespan - TOLERANCE * makespan) [order, makespan] = [other, finish];
     proven = makespan - floor <= TOLERANCE * makespan;
   }
-  if (!proven) {
+  if (!proven && effort === 'search') {
     const rank = new Int32Array(count);
     order.forEach((i, at) => (rank[i] = at));
     const { list, complete } = searchLists(layout, times, rank, makespan, floor);

@@ -1,4 +1,4 @@
-export { bayPlan, type BayPlan, type PlannedTask } from './bay-plan.js';
+export { bayPlan, type BayPlan, type PlanEffort, type PlannedTask } from './bay-plan.js';
 export type { ChainLink } from './chain.js';
 export { MOST_PATHS } from './critical-paths.js';
 export { LONGEST, TOLERANCE } from './duration.js';

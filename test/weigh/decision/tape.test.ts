@@ -71,7 +71,10 @@ describe('with one written figure changed the tape gives what a weighing of the 
       const { money, estimate, options } = fresh.comparison;
       const tape = createTape(money, estimate.shop.rounding, tablesOf(estimate));
       const nodes = options.map(({ option }) => plansToSearch({ ...option, access: estimate.access }, estimate.shop, money, 64).map(({ totals }) => tape.node(totals.total)));
-      const leaf = tape.leaves[at % Math.max(1, tape.leaves.length)];
+      // Every second time a figure of hours: these decide between ways in.
+      const hours = tape.leaves.filter(({ figure }) => figure.unit === 'hours' || figure.unit === 'minutes');
+      const among = at % 2 === 0 && hours.length > 0 ? hours : tape.leaves;
+      const leaf = among[(at >> 1) % Math.max(1, among.length)];
       if (leaf === undefined) return;
       const step = leaf.figure.unit === 'minutes' ? 1 : 100;
       const value = Math.round((leaf.likely * percent * step) / 100) / step;
@@ -101,7 +104,7 @@ describe('with one written figure changed the tape gives what a weighing of the 
       expect(nodes.flat().map((node) => tape.valueOf(node))).toEqual(all);
     }), runs(6102, count));
     expect(seen.compared, JSON.stringify(seen)).toBeGreaterThan(which === 'random estimates' ? 50 : 300);
-    if (which !== 'random estimates') expect(Math.min(seen.otherWays, seen.otherMode, seen.otherBand)).toBeGreaterThan(9);
+    if (which !== 'random estimates') expect(Math.min(seen.otherWays, seen.otherMode, seen.otherBand), JSON.stringify(seen)).toBeGreaterThan(7);
   });
 
   it.each([
