@@ -33,7 +33,7 @@ export interface Returns {
   readonly all: Figure;
 }
 
-export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Ready, estimate: Estimate, money: Money): Returns {
+export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Pick<Ready, 'date'>, estimate: Estimate, money: Money): Returns {
   const cores = option.parts.flatMap((part) => {
     const line = coreLines.find((one) => one.kind === 'core' && one.record === part.core?.record);
     return part.core === undefined || line === undefined ? [] : [coreReturn(part, part.core, line, ready, estimate, money)];
@@ -46,7 +46,7 @@ export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines:
   return { cores, refunds, taxBack, salvage, all: sum('Comes back', 'money', [refunds, taxBack, salvage]) };
 }
 
-function coreReturn(part: Part, core: Core, line: Line, ready: Ready, estimate: Estimate, money: Money): CoreReturn {
+function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date'>, estimate: Estimate, money: Money): CoreReturn {
   const deadline = deadlineOf(part, core, estimate);
   const late = deadline !== undefined && ready.date !== undefined && ready.date > deadline;
   const less = [...(core.less === undefined ? [] : [given('Damaged or incomplete', 'money', core.less)]), ...core.keeps.flatMap((keep) => (keep.less === undefined ? [] : [given(`${keep.title} kept`, 'money', keep.less)]))];

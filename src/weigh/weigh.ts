@@ -66,27 +66,38 @@ export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Compariso
   return { estimate, money, options, ranking, problems };
 }
 
-const keepWeighed = keeper<Option, Omit<Weighed, 'complete'>>();
+type Kept = Omit<Weighed, 'complete' | 'ready'> & { readonly planReady: () => Ready };
+
+const keepWeighed = keeper<Option, Kept>();
 
 function weighOption(option: Option, estimate: Estimate, money: Money, { most, worths }: { readonly most: Figure | undefined; readonly worths: readonly unknown[] }, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
   const { shop, header, vehicle, access, consider } = estimate;
   const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, most));
   report(option, weighed, estimate, problems);
-  return { ...weighed, complete: isComplete(option, weighed.planned, estimate, flawed) };
+  const { planReady, ...rest } = weighed;
+  return {
+    ...rest,
+    complete: isComplete(option, weighed.planned, estimate, flawed),
+    // Planned when somebody asks for a day: a keystroke in a long file asks for sums.
+    get ready() {
+      return planReady();
+    },
+  };
 }
 
-function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: Figure | undefined): Omit<Weighed, 'complete'> {
+function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: Figure | undefined): Kept {
   const work: Work = { ...option, access: estimate.access };
   const planned = planWork(work, estimate.shop, money);
   const { totals } = planned.chosen;
-  const ready = readyOf(planned.chosen, option, estimate);
+  let ready: Ready | undefined;
+  const planReady = () => (ready ??= readyOf(planned.chosen, option, estimate));
   const parts = [...option.parts, ...planned.chosen.paid.flatMap((way) => way.parts)];
-  const returns = returnsOf({ parts, harvests: option.harvests }, totals.lines, ready, estimate, money);
+  const returns = returnsOf({ parts, harvests: option.harvests }, totals.lines, { get date() { return planReady().date; } }, estimate, money);
   const net = difference('What is paid in the end', 'money', [totals.total, returns.all]);
   const worthAfter = worthOf(option, estimate);
   const givenUp = worthAfter === undefined || mostWorth === undefined ? undefined : difference('Worth given up', 'money', [mostWorth, worthAfter]);
   return {
-    option, planned, totals, ready, returns, net, worthAfter, givenUp,
+    option, planned, totals, planReady, returns, net, worthAfter, givenUp,
     penalty: {
       money: difference('Access penalty', 'money', [totals.total, planned.stand.totals.total]),
       hours: difference('Access penalty in hours', 'hours', [totals.hours, planned.stand.totals.hours]),
@@ -103,10 +114,16 @@ function isComplete(option: Option, planned: Planned, estimate: Estimate, flawed
   return [...restsOn(option, estimate)].every((block) => !flawed.has(block));
 }
 
-function report(option: Option, { planned, ready }: Pick<Weighed, 'planned' | 'ready'>, estimate: Estimate, problems: Problem[]): void {
+/** Only what says `after` can go round in a circle. */
+function saysOrder({ labour, sublets }: Option, { chosen }: Planned): boolean {
+  return labour.some((job) => job.after.length > 0) || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
+}
+
+function report(option: Option, { planned, planReady }: Pick<Kept, 'planned' | 'planReady'>, estimate: Estimate, problems: Problem[]): void {
   const chances = chancesOf(option, planned.chosen, estimate);
   if (chances.all > chances.counted.length) problems.push(problem(decisionRules.tooManyChances, option.at, { count: chances.all, most: chances.counted.length }));
-  if (ready.circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...ready.circle, ...ready.circle.slice(0, 1)] }));
+  const { circle } = saysOrder(option, planned) ? planReady() : {};
+  if (circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...circle, ...circle.slice(0, 1)] }));
   if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, most: MOST_WAYS }));
   for (const job of planned.unreachable) {
     const takes = job.modes.map((mode) => mode.with.map((way) => way.name).join(' and ')).join(', or ');

@@ -128,16 +128,16 @@ test('formatting keeps a formatted file, and puts a new line into columns while 
 });
 
 test('a wrong line is told while typing, mended by a fix, and cleared on close', async () => {
-  await editor.change(PILGRIM, 'worth     7900.00', 'wroth     7900.00');
+  await editor.change(PILGRIM, 'worth       7900.00', 'wroth       7900.00');
   await expect.poll(() => editor.codes(PILGRIM), soon).toContain('unknown-fact');
   const wrong = editor.published.get(editor.uri(PILGRIM))?.diagnostics.find(({ code }) => code === 'unknown-fact') as lsp.Diagnostic;
   expect(wrong).toMatchObject({ source: 'Steelyard', severity: lsp.DiagnosticSeverity.Error });
   const ask = (only?: string[]) => editor.ask<lsp.CodeAction[]>('codeAction', PILGRIM, { range: wrong.range, context: { diagnostics: [wrong], ...(only === undefined ? {} : { only }) } });
   const fix = (await ask()).find(({ title }) => title === 'Write worth');
   expect(fix).toMatchObject({ kind: 'quickfix', diagnostics: [{ code: 'unknown-fact' }] });
-  expect(editor.after(PILGRIM, fix?.edit?.changes?.[editor.uri(PILGRIM)] ?? [])).toContain('worth     7900.00');
+  expect(editor.after(PILGRIM, fix?.edit?.changes?.[editor.uri(PILGRIM)] ?? [])).toContain('worth       7900.00');
   expect(await ask(['source.organizeImports'])).toEqual([]);
-  await editor.change(PILGRIM, 'wroth     7900.00', 'worth     7900.00');
+  await editor.change(PILGRIM, 'wroth       7900.00', 'worth       7900.00');
   await expect.poll(() => editor.mends(PILGRIM), soon).toEqual([]);
 });
 

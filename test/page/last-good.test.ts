@@ -74,9 +74,9 @@ describe('last good figures', () => {
   test('stay for selling it as it stands, which is written below the vehicle', () => {
     const { show } = typing();
     const before = totals(show());
-    const broken = totals(show((text) => text.replace('unrepaired 1900.00', 'unrepaired 1,900.00')));
+    const broken = totals(show((text) => text.replace('unrepaired  1900.00', 'unrepaired  1,900.00')));
     expect(broken['as-it-stands']).toEqual(['last-good', before['as-it-stands']?.[1]]);
-    expect(Object.keys(totals(show((text) => text.replace('  unrepaired 1,900.00\n', ''))))).toEqual(['rebuild', 'used', 'exchange']);
+    expect(Object.keys(totals(show((text) => text.replace('  unrepaired  1,900.00\n', ''))))).toEqual(['rebuild', 'used', 'exchange']);
   });
 
   test('there are none for a file that was broken from the start', () => {

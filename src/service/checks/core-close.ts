@@ -17,10 +17,9 @@ export const coreClose: Rule<{ readonly part: string; readonly option: string; r
 };
 
 export const coreCloseCheck = optionCheck(coreClose, function* find({ weighed, option }) {
-  const ready = weighed.ready.date;
-  if (ready === undefined) return;
   for (const { part, core, deadline, late } of weighed.returns.cores) {
-    if (!late && deadline !== undefined && daysBetween(ready, deadline) <= DAYS_TO_SPARE) yield found(coreClose, core.at, { part: part.title, option: option.name, ready, deadline });
+    const ready = deadline === undefined ? undefined : weighed.ready.date;
+    if (!late && deadline !== undefined && ready !== undefined && daysBetween(ready, deadline) <= DAYS_TO_SPARE) yield found(coreClose, core.at, { part: part.title, option: option.name, ready, deadline });
   }
 });
 
