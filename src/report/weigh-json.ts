@@ -23,6 +23,7 @@ export function weighJson(decision: Decision, placeOf: PlaceOf): WeighReport {
     pick: ranking[0]?.option.name ?? null,
     options: decision.options.map((one) => optionJson(one, decision, write)),
     flips: decision.flips.map((flip) => flipJson(flip, money, write)),
+    flipsBeyond: [...decision.beyond],
     inspections: decision.inspections.map((one) => inspectionJson(one, decision.comparison, write)),
     coverages: decision.coverages.map((one) => coverageJson(one, write)),
     cautions: [...estimateNotice, ...cautionLines(options.flatMap((one) => one.cautions))],

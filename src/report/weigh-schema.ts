@@ -189,6 +189,7 @@ export function weighReport() {
     pick: z.string().nullable().describe('The name of the option that is cheapest in all.'),
     options: z.array(option),
     flips: z.array(flip).describe('Where a written figure changes which option is the cheapest, all else held; the nearest first.'),
+    flipsBeyond: z.array(z.enum(['figures', 'plans'])).describe('Limits of that search which were reached: more figures, or more plans of an option, than it tries.'),
     inspections: z.array(inspection).describe('What could be looked at before deciding.'),
     coverages: z.array(coverage).describe('Recalls and the like, with whether they hold for the vehicle.'),
     cautions: z.array(z.string()),

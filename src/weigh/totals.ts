@@ -67,7 +67,7 @@ export function total(label: string, jobs: readonly Line[], opened: readonly Lin
     sublets: both('All outside work', fixed.sublets, opening.sublets),
   };
   const charged = work.length > 0 || opening.labour.from.length > 0 ? [...fees, ...shop.fees.filter((fee) => !fees.includes(fee))] : fees;
-  const feeLines = charged.flatMap((fee) => feeLine(fee, sums, money) ?? []).filter((line) => !line.amount.high.isZero());
+  const feeLines = charged.flatMap((fee) => feeLine(fee, sums, money) ?? []);
   const hires = [...fixed.hires, ...feeLines];
   const feeSum = added('Fees', hires);
   const cores = both('Core charges', fixed.cores, broughtCores);
@@ -78,7 +78,8 @@ export function total(label: string, jobs: readonly Line[], opened: readonly Lin
   const tax = sum('Tax', 'money', taxes.map((one) => one.amount));
   const accessHours = hoursOf('Hours of getting in and closing up', gettingIn);
   return {
-    lines: all,
+    // A fee that comes to nothing is no line of the quote; its sum keeps it, since it may come to something when a figure moves.
+    lines: all.filter((line) => !feeLines.includes(line) || !line.amount.high.isZero()),
     hours: sum('Hours of work', 'hours', [accessHours, hoursOf('Hours on the work', work)]),
     accessHours, labour, access,
     parts: fixed.parts, sublets: fixed.sublets, fees: feeSum, cores, taxes, tax,
@@ -103,7 +104,7 @@ function taxLine(tax: Tax, sums: { readonly [on in Taxable]: Figure }, lines: re
   const cores = tax.on.has('parts') ? ofKind(lines, 'core').filter((line) => policyFor(line, shop) !== 'none') : [];
   if (tax.basis === 'item') {
     const each = (line: Line) => percentage(`${tax.title} on ${line.title}`, line.amount, percent, money, tax.at);
-    const goods = lines.filter((line) => line.kind !== 'core' && tax.on.has(TAXABLE[line.kind]) && !line.amount.high.isZero());
+    const goods = lines.filter((line) => line.kind !== 'core' && tax.on.has(TAXABLE[line.kind]));
     const onCores = sum(`${tax.title} on core charges`, 'money', cores.map(each));
     return { tax, onCores, amount: sum(tax.title, 'money', [...goods.map(each), ...(cores.length > 0 ? [onCores] : [])], tax.at) };
   }
