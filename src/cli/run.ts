@@ -2,15 +2,20 @@ import { parseArgs } from 'node:util';
 import { closest } from '../vocabulary/index.js';
 import { createLanguageService } from '../service/index.js';
 import { check } from './check.js';
+import { exportFile } from './export.js';
 import { filesFrom, InputError } from './files.js';
 import { help } from './help.js';
+import { quoteFile } from './quote.js';
 import { printRecords } from './records.js';
 import type { Terminal } from './terminal.js';
 import { weighFile } from './weigh.js';
 
 export type ExitCode = 0 | 1 | 2;
 
-const COMMANDS = ['check', 'weigh', 'records'] as const;
+const COMMANDS = ['check', 'weigh', 'quote', 'export', 'records'] as const;
+
+/** Options that belong to some commands only. */
+const BELONGS: Readonly<Record<string, readonly string[]>> = { explain: ['weigh'], option: ['quote'], as: ['quote', 'export'], output: ['quote', 'export'] };
 
 /** Runs one command line. Never throws; whatever goes wrong is said in a sentence. */
 export function run(args: readonly string[], version: string, terminal: Terminal): ExitCode {
@@ -28,7 +33,7 @@ function runCommand(args: readonly string[], version: string, terminal: Terminal
   const { values, positionals } = parseArgs({
     args: [...args],
     allowPositionals: true,
-    options: { json: { type: 'boolean' }, explain: { type: 'string' }, help: { type: 'boolean', short: 'h' }, version: { type: 'boolean' } },
+    options: { json: { type: 'boolean' }, explain: { type: 'string' }, option: { type: 'string' }, as: { type: 'string' }, output: { type: 'string', short: 'o' }, help: { type: 'boolean', short: 'h' }, version: { type: 'boolean' } },
   });
   const [command, ...names] = positionals;
   if (values.version === true) return say(`${version}\n`, terminal);
@@ -43,7 +48,9 @@ function runCommand(args: readonly string[], version: string, terminal: Terminal
   }
   if (names.length === 0) return wrong(`${command} needs a file, or - for standard input.`, terminal);
   if (command !== 'check' && names.length > 1) return wrong(`${command} takes one file.`, terminal);
-  if (values.explain !== undefined && command !== 'weigh') return wrong('--explain belongs to weigh.', terminal);
+  for (const [option, commands] of Object.entries(BELONGS)) {
+    if (option in values && !commands.includes(command)) return wrong(`--${option} belongs to ${commands.join(' and ')}.`, terminal);
+  }
 
   const files = filesFrom(terminal.cwd, terminal.stdin);
   const service = createLanguageService(files.host);
@@ -51,6 +58,8 @@ function runCommand(args: readonly string[], version: string, terminal: Terminal
   const name = names[0] as string;
   if (command === 'check') return check(names, json, service, files, terminal) ? 0 : 1;
   if (command === 'weigh') return weighFile(name, { json, explain: values.explain }, service, files, terminal) ? 0 : 1;
+  if (command === 'quote') return quoteFile(name, { option: values.option, as: values.as, output: values.output }, service, files, terminal) ? 0 : 1;
+  if (command === 'export') return exportFile(name, { as: values.as, output: values.output }, service, files, terminal) ? 0 : 1;
   return printRecords(files.open(name), service, files, terminal) ? 0 : 1;
 }
 

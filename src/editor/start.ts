@@ -7,6 +7,7 @@ import { ComparisonPanel } from './panel.js';
 import { isEstimate } from './places.js';
 import { registerManual } from './manual.js';
 import { Problems } from './problems.js';
+import { writeQuote } from './quote.js';
 import { Actions } from './language/actions.js';
 import { checkAll } from './language/check-all.js';
 import { Completions } from './language/completions.js';
@@ -43,6 +44,7 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
     vscode.commands.registerCommand('steelyard.goToEstimate', () => panel.goToEstimate()),
     vscode.commands.registerCommand('steelyard.newEstimate', () => newEstimate(desk, shelf)),
     vscode.commands.registerCommand('steelyard.showTotalsUsing', () => showTotalsUsing(desk)),
+    vscode.commands.registerCommand('steelyard.writeQuote', (of: unknown) => writeQuote(of instanceof vscode.Uri ? of : undefined, desk, leadsOut)),
     vscode.commands.registerCommand('steelyard.checkAll', () => checkAll(desk, shelf, problems)),
   );
   desk.start();

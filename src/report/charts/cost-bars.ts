@@ -41,7 +41,7 @@ export function costNumbers(bars: readonly CostBar[], money: Money): Numbers {
   const row = (name: string, value: (one: CostBar) => string) => [name, ...bars.map(value)];
   return {
     caption: 'What each option’s cost in all is made of; the access penalty apart, all else as on an engine stand',
-    head: ['', ...bars.map(({ title }) => title)],
+    head: ['Part', ...bars.map(({ title }) => title)], figures: bars.length,
     rows: [
       ...usedParts(bars).map((part) => row(costParts[part].name, ({ parts }) => moneyText(parts[part], money))),
       ...(bars.some(givesBack) ? [row('less what comes back', ({ comesBack }) => moneyText(comesBack, money))] : []),

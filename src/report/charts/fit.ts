@@ -25,7 +25,7 @@ function emOf(character: string): number {
 }
 
 /** How much wider a text is in strong type. */
-export const STRONG = 1.1;
+export const STRONG = 1.16;
 
 /** Where a text is cut: at its end, or inside where its end tells it from others. */
 export type Cut = 'end' | 'inside';

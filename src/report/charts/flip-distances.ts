@@ -75,7 +75,7 @@ export function flipDistances(flips: readonly FlipDistance[], frame: Frame): Htm
 export function flipNumbers(flips: readonly FlipDistance[]): Numbers {
   return {
     caption: 'How far figures are from changing the choice',
-    head: ['Figure', 'As written', 'Changes', 'How far', 'Cheaper then'],
+    head: ['Figure', 'As written', 'Changes', 'How far', 'Cheaper then'], figures: 0,
     rows: nearestFirst(flips).map((flip) => [nameOf(flip), flip.today, `${flip.way} ${flip.value}`, away(flip), flip.to]),
   };
 }
@@ -106,7 +106,7 @@ function nameOf({ line: title, what }: FlipDistance): string {
 }
 
 function away({ share, way }: FlipDistance): string {
-  return share === undefined ? 'from 0' : `${way === 'above' ? '+' : '−'}${shareText(share)}`;
+  return share === undefined ? 'from 0' : `${way === 'above' ? '+' : '−'}${share < 1 ? shareText(share) : `${Math.round(share * 100)} %`}`;
 }
 
 function sentence(flip: FlipDistance): string {

@@ -30,7 +30,7 @@ export function chart(frame: Frame, { kind, height, says, tells, inside }: Drawn
   const width = WIDTHS[frame.layout];
   const [name, more] = [idIn(frame, 'title'), idIn(frame, 'desc')];
   return html`<svg class="chart ${kind} chart-${frame.layout}" viewBox="0 0 ${width} ${rounded(height)}" width="${width}" height="${rounded(height)}" role="img" aria-labelledby="${name} ${more}">
-<title id="${name}">${says}</title><desc id="${more}">${tells}</desc>
+<title id="${name}">${says}</title><desc id="${more}">${tells === '' ? 'Nothing to show.' : tells}</desc>
 ${inside.flatMap((piece) => piece ?? [])}
 </svg>`;
 }

@@ -57,7 +57,7 @@ export function outcomeCurves(curves: readonly OutcomeCurve[], money: Money, fra
 export function outcomeNumbers(curves: readonly OutcomeCurve[], money: Money): Numbers {
   return {
     caption: 'Share of the cases by cost in all',
-    head: ['Option', 'Quoted', 'least', ...GUIDES.map((share) => `${shareText(share)} of cases: up to`), 'most'],
+    head: ['Option', 'Quoted', 'least', ...GUIDES.map((share) => `${shareText(share)} of cases: up to`), 'most'], figures: GUIDES.length + 3,
     rows: curves.filter(({ cases }) => cases.length > 0).map(({ title, cases, quoted }) => {
       const sorted = cases.slice().sort();
       return [title, aboutText(quoted, money), ...[0, ...GUIDES, 1].map((share) => aboutText(valueAt(sorted, share), money))];

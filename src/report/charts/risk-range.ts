@@ -57,7 +57,7 @@ export function riskRange(ranges: readonly RiskRange[], of: RangeOf, frame: Fram
 }
 
 export function riskNumbers(ranges: readonly RiskRange[], of: RangeOf): Numbers {
-  return { caption: NAMES[of], head: ['Option', ...POINTS], rows: ranges.map(({ title, texts }) => [title, ...texts]) };
+  return { caption: NAMES[of], head: ['Option', ...POINTS], figures: POINTS.length, rows: ranges.map(({ title, texts }) => [title, ...texts]) };
 }
 
 function rowOf({ title, mark, at, texts }: RiskRange, scale: Scale, columns: readonly [number, number, number], top: number, { layout }: Frame): Html {

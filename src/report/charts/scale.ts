@@ -21,7 +21,7 @@ export function ticksOf({ low, high }: Pick<Scale, 'low' | 'high'>, most: number
   const step = stepFor(high - low, most);
   if (step === undefined) return [];
   const ticks: number[] = [];
-  for (let count = Math.ceil(low / step); count * step <= high && ticks.length <= most; count++) ticks.push(count * step + 0);
+  for (let count = Math.ceil(low / step); count * step <= high && ticks.length <= most; count++) if (count * step >= low) ticks.push(count * step + 0);
   return ticks;
 }
 

@@ -5,15 +5,18 @@ import type { Layout } from './frame.js';
 export interface Numbers {
   readonly caption: string;
   readonly head: readonly string[];
+  /** How many of the last columns hold figures, which are aligned at their ends; the others hold words. */
+  readonly figures: number;
   /** A row has as many texts as the head. */
   readonly rows: readonly (readonly string[])[];
 }
 
 /** The same numbers as a table, for those who do not see the chart and for all who want them exactly. */
-export function tableOf({ caption, head, rows }: Numbers): Html {
-  const cells = ([first = '', ...others]: readonly string[]) => html`<th scope="row"><bdi>${first}</bdi></th>${others.map((text) => html`<td><bdi>${text}</bdi></td>`)}`;
+export function tableOf({ caption, head, figures, rows }: Numbers): Html {
+  const look = (column: number) => (column < head.length - figures ? html` class="words"` : undefined);
+  const cells = ([first = '', ...others]: readonly string[]) => html`<th scope="row"><bdi>${first}</bdi></th>${others.map((text, i) => html`<td${look(i + 1)}><bdi>${text}</bdi></td>`)}`;
   return html`<table class="numbers"><caption>${caption}</caption>
-<thead><tr>${head.map((text) => html`<th scope="col">${text}</th>`)}</tr></thead>
+<thead><tr>${head.map((text, i) => html`<th scope="col"${look(i)}><bdi>${text}</bdi></th>`)}</tr></thead>
 <tbody>${rows.map((row) => html`<tr>${cells(row)}</tr>`)}</tbody></table>`;
 }
 

@@ -58,7 +58,7 @@ export function timelineNumbers({ title, rows }: Timeline): Numbers {
   const at = (date: string | undefined, hours: number) => (date === undefined ? `hour ${hours.toFixed(1)}` : dateText(date));
   return {
     caption: `Calendar of ${title}`,
-    head: ['What', 'Kind', 'From', 'To', ''],
+    head: ['What', 'Kind', 'From', 'To', 'Path'], figures: 0,
     rows: rows.map((row) => [row.title, row.kind, at(row.from, row.start), at(row.to, row.end), row.critical ? CRITICAL : '']),
   };
 }

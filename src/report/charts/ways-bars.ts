@@ -55,7 +55,7 @@ ${option.ways.map((way, i) => row(way, money, columns, top + HEAD + i * ROW[fram
 export function waysNumbers(options: readonly WaysOf[], money: Money): Numbers {
   return {
     caption: 'Ways in, with the total and the hours of each',
-    head: ['Way in', 'Option', '', 'Total', 'Hours'],
+    head: ['Way in', 'Option', 'Place', 'Total', 'Hours'], figures: 2,
     rows: options.flatMap(({ title, ways }) => ways.map((way) => [way.title, title, way.mark ?? '', moneyText(way.money, money), `${hoursText(way.hours)} h`])),
   };
 }

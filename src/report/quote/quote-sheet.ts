@@ -32,7 +32,7 @@ export function sheetOf(quote: Quote): Sheet {
       section('notes', 'Notes', quote.notes.map((note) => ({ kind: 'words', says: [own(note)] }))),
       cautionsSection(quote),
       rulesSection(quote),
-      authorisation(quote),
+      authorisation(quote, figures),
     ].filter(({ blocks }) => blocks.length > 0),
   };
 }
@@ -199,9 +199,9 @@ function rulesSection({ ruleTypes }: Quote): Section {
   ]);
 }
 
-function authorisation({ option }: Quote): Section {
+function authorisation({ title, option, total }: Quote, figures: Figures): Section {
   return section('authorisation', 'Authorisation', [
-    ...words(say`To be filled in when the work is authorised: ${option.title}.`),
+    ...words(say`To be filled in when the work is authorised: ${title}. ${option.title}, quoted at ${figures.money(total)}.`),
     {
       kind: 'form',
       blanks: [

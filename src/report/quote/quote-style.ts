@@ -9,7 +9,7 @@ const css = `
 :root { color-scheme: light; --ink: #14181c; --quiet: #4a5259; --line: #b9c0c6; --strong: #14181c; }
 * { box-sizing: border-box; }
 html { background: #fff; }
-body { margin: 0; color: var(--ink); background: #fff; font: 10.5pt/1.42 'Liberation Sans', Arial, Helvetica, sans-serif; overflow-wrap: anywhere; }
+body { margin: 0; color: var(--ink); background: #fff; font: 10pt/1.4 'Liberation Sans', Arial, Helvetica, sans-serif; overflow-wrap: anywhere; }
 main { max-width: 186mm; margin: 0 auto; padding: 12mm 8mm 20mm; }
 h1, h2, p, dl, dd, ul, ol { margin: 0; padding: 0; }
 bdi { unicode-bidi: isolate; }
@@ -31,7 +31,7 @@ dt { color: var(--quiet); }
 .key dd { font-weight: 700; }
 .key > div:first-child dd { font-size: 15pt; line-height: 1.1; }
 .key > div { display: flex; flex-direction: column; justify-content: flex-end; }
-.part { margin-top: 7mm; }
+.part { margin-top: 6mm; }
 .part > h2 { margin-bottom: 1.5mm; }
 .part > p + p, .part > ul + p, .part > ol + p, .part > table + p { margin-top: 2mm; }
 .part p { max-width: 160mm; text-wrap: pretty; orphans: 3; widows: 3; }
@@ -40,19 +40,19 @@ li { padding-left: 1mm; margin-top: 0.8mm; break-inside: avoid; }
 .detail { color: var(--quiet); font-size: 9.2pt; font-weight: 400; }
 .findings .detail, .findings .absent { display: block; }
 .absent { color: var(--quiet); font-style: italic; font-size: 9.2pt; }
-.findings img { display: inline-block; max-width: 78mm; max-height: 60mm; margin: 1.5mm 3mm 1mm 0; border: 0.2mm solid var(--line); vertical-align: top; }
+.findings img { display: inline-block; max-width: 58mm; max-height: 38mm; margin: 1mm 3mm 1mm 0; border: 0.2mm solid var(--line); vertical-align: top; }
 .findings + p { color: var(--quiet); font-size: 9.2pt; }
 table { width: 100%; border-collapse: collapse; font-variant-numeric: tabular-nums lining-nums; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
-th, td { padding: 0.9mm 0; vertical-align: baseline; text-align: left; font-weight: 400; }
+th, td { padding: 0.75mm 0; vertical-align: baseline; text-align: left; font-weight: 400; }
 thead th { font-size: 9pt; color: var(--quiet); border-bottom: 0.25mm solid var(--strong); padding-bottom: 0.6mm; }
 .bill th:first-child { padding-right: 6mm; }
 .bill td, .bill thead th:nth-child(n+2) { text-align: right; white-space: nowrap; padding-left: 5mm; width: 1%; }
 .bill .group { break-after: avoid; }
-.bill .group th { padding-top: 4mm; padding-bottom: 1mm; }
+.bill .group th { padding-top: 3.2mm; padding-bottom: 1mm; }
 .bill .group .title { display: block; font-weight: 700; }
-.bill .group .detail { display: block; max-width: 132mm; line-height: 1.35; }
+.bill .group .detail { display: block; max-width: 150mm; line-height: 1.35; }
 .bill .line > * { border-top: 0.15mm solid var(--line); }
 .bill .line .detail::before { content: '· '; }
 .bill .sum { break-before: avoid; }
@@ -66,12 +66,13 @@ thead th { font-size: 9pt; color: var(--quiet); border-bottom: 0.25mm solid var(
 .small .marked > * { font-weight: 700; }
 .could-be-found .small td.words { font-size: 9.2pt; }
 .could-be-found .small th[scope=row] { width: 34%; }
-.warranty, .ready { break-inside: avoid; }
-.cautions li, .rules li { font-size: 9.5pt; }
-.rules, .cautions { font-size: 9.5pt; }
+.cautions p, .cautions li, .rules p, .rules li { font-size: 9pt; line-height: 1.35; }
+.rules ul { columns: 2; column-gap: 8mm; }
+.rules, .ready, .warranty, .deposit li { break-inside: avoid; }
 .authorisation { break-inside: avoid; margin-top: 9mm; padding-top: 3mm; border-top: 0.6mm solid var(--strong); }
 .form { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm 10mm; margin-top: 5mm; }
 .form p { display: flex; gap: 3mm; align-items: flex-end; min-height: 8mm; }
+.form p > span:first-child { white-space: nowrap; }
 .rule { flex: 1; border-bottom: 0.2mm solid var(--strong); }
 .choices { display: flex; flex-wrap: wrap; gap: 1mm 5mm; }
 .choice { display: inline-flex; gap: 1.5mm; align-items: center; }
@@ -79,6 +80,7 @@ thead th { font-size: 9pt; color: var(--quiet); border-bottom: 0.25mm solid var(
 @media (max-width: 640px) {
   main { padding: 5mm 4mm 12mm; }
   .about, .form { grid-template-columns: 1fr; }
+  .rules ul { columns: 1; }
   .small { display: block; overflow-x: auto; }
 }
 @media print {
@@ -88,4 +90,4 @@ thead th { font-size: 9pt; color: var(--quiet); border-bottom: 0.25mm solid var(
 `;
 
 /** Of the style above; a test works it out again. */
-export const quoteStyle: LockedStyle = { css, sha256: 'zhVgDwxmHv/Poz0LyRofMxPDv4Tdv9zC4g90tjbLZyE=' };
+export const quoteStyle: LockedStyle = { css, sha256: 'SaOUBm/tKswKydj+c82lD90mlLTiKguogTccgz5IriE=' };

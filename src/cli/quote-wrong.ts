@@ -1,0 +1,16 @@
+import { plain } from '../report/index.js';
+import type { LanguageService } from '../service/index.js';
+import type { Files } from './files.js';
+import { placesOf } from './positions.js';
+import type { Terminal } from './terminal.js';
+
+/** Says that lines of an estimate can't be read or priced, and which is the first. True where there are none. */
+export function sayWhatIsWrong(name: string, uri: string, service: LanguageService, files: Files, terminal: Terminal): boolean {
+  const errors = service.weighing(uri).problems.filter((one) => one.severity === 'error');
+  const [first] = errors;
+  if (first === undefined) return true;
+  const place = placesOf(service, files)(first.at);
+  const where = place === undefined ? '' : ` The first: ${place.file}:${place.line}: ${plain(first.message.what)}`;
+  terminal.err(`${errors.length === 1 ? 'One line' : `${errors.length} lines`} could not be read or priced.${where} See all with: steelyard check ${name}\n`);
+  return false;
+}
