@@ -20,7 +20,7 @@ local ok, wrong = pcall(function()
   vim.fn.cursor(vim.fn.search('labour rear-head'), 10)
   said.filetype = vim.bo.filetype
   said.hover = ask('textDocument/hover', vim.lsp.util.make_position_params()).contents.value
-  vim.fn.cursor(vim.fn.search('do  *diagnosis, rear-head'), 14)
+  vim.fn.cursor(vim.fn.search('do  *diagnosis, rear-head'), 16)
   vim.lsp.buf.definition()
   vim.wait(30000, function() return vim.fn.expand('%:t') == 'shop.yard' end, 20)
   said.line = vim.fn.getline('.')

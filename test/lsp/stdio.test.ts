@@ -58,7 +58,7 @@ test('completion offers names in scope, and the edit writes the name where it be
   const position = editor.position(PILGRIM, 'diagnosis, rear-head', 'diagnosis, '.length);
   const items = await editor.ask<lsp.CompletionItem[]>('completion', PILGRIM, { position });
   const swap = items.find(({ label }) => label === 'swap');
-  expect(editor.after(PILGRIM, [swap?.textEdit as lsp.TextEdit])).toContain('do        diagnosis, swap');
+  expect(editor.after(PILGRIM, [swap?.textEdit as lsp.TextEdit])).toContain('do          diagnosis, swap');
 });
 
 test('definition leads into the shared file, references come back out of it', async () => {
