@@ -12,6 +12,8 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   static readonly type = 'steelyard.comparison';
   private panel: vscode.WebviewPanel | undefined;
   private view: ComparisonView | undefined;
+  /** Views of estimates that were shown before, with what is tried in them. */
+  private readonly views = new Map<Key, ComparisonView>();
   private shown: string | undefined;
   private shownLater: string | undefined;
   /** A figure to bring into view, until a page that is loaded was told. */
@@ -91,7 +93,8 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
 
   private turnTo(key: Key): void {
     if (this.panel === undefined || this.view?.estimate === key) return;
-    this.view = new ComparisonView(this.desk, key);
+    this.view = this.views.get(key) ?? new ComparisonView(this.desk, key);
+    this.views.set(key, this.view);
     this.shown = undefined;
     this.shownLater = undefined;
     this.panel.title = `Comparison: ${nameOf(key)}`;
@@ -106,8 +109,36 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
       await this.renderWhole();
       return;
     }
-    const place = message.estimate === this.view?.estimate ? this.view.placeOf(message.figure) : undefined;
+    const { view } = this;
+    if (view === undefined || message.estimate !== view.estimate) return;
+    if (message.kind === 'try') {
+      if (view.tryValue(message.figure, message.value)) this.showTrials();
+      return;
+    }
+    if (message.kind !== 'go') {
+      const edits = view.endTrials();
+      if (message.kind === 'write') await this.write(edits);
+      this.showTrials();
+      return;
+    }
+    const place = view.placeOf(message.figure);
     if (place !== undefined) await reveal(place.uri, this.desk.positions.range(place), this.panel?.viewColumn);
+  }
+
+  /** A figure that is tried is seen as soon as it is worked out. */
+  private showTrials(): void {
+    this.render();
+    this.later.ask('first');
+  }
+
+  /** All of what was tried as one edit, which one undo takes back. */
+  private async write(edits: ReturnType<ComparisonView['endTrials']>): Promise<void> {
+    const whole = new vscode.WorkspaceEdit();
+    for (const { place, text } of edits) {
+      const range = this.desk.positions.range(place);
+      if (range !== undefined) whole.replace(vscode.Uri.parse(place.uri, true), range, text);
+    }
+    await vscode.workspace.applyEdit(whole);
   }
 
   private async renderWhole(): Promise<void> {

@@ -15,7 +15,7 @@ export function shell(webview: vscode.Webview, dist: vscode.Uri): string {
 <link rel="stylesheet" href="${file('page.css')}">
 </head>
 <body>
-<main id="page"></main>
+<main id="page" tabindex="-1"></main>
 <script nonce="${nonce}" src="${file('page.js')}"></script>
 </body>
 </html>`;

@@ -33,8 +33,22 @@ export interface Go {
   readonly figure: string;
 }
 
+/** Another value is tried for a figure. */
+export interface Try {
+  readonly kind: 'try';
+  readonly estimate: string;
+  readonly figure: string;
+  readonly value: string;
+}
+
+/** What is tried is to be written into the file, or to be given up. */
+export interface Settle {
+  readonly kind: 'write' | 'back';
+  readonly estimate: string;
+}
+
 export type ToPage = Show | Later | Seek;
-export type ToEditor = Ready | Go;
+export type ToEditor = Ready | Go | Try | Settle;
 
 /** What the editor keeps of a page that is hidden or closed with the window. Anything more can be made again. */
 export interface PageState {
@@ -47,6 +61,8 @@ export interface PageState {
 /** No address or figure is longer; a longer text is not from this program. */
 const LONGEST = 4_000;
 const MOST_LISTS = 1_000;
+/** Digits, and a point before the decimals; what the editor takes for a figure. */
+export const FIGURE = /^\d{1,12}(?:\.\d{1,6})?$/;
 
 export function readToPage(data: unknown): ToPage | undefined {
   if (!isRecord(data) || !hasOnly(data, 3)) return undefined;
@@ -59,8 +75,11 @@ export function readToPage(data: unknown): ToPage | undefined {
 export function readToEditor(data: unknown): ToEditor | undefined {
   if (!isRecord(data)) return undefined;
   if (data['kind'] === 'ready') return hasOnly(data, 1) ? { kind: 'ready' } : undefined;
-  const { kind, estimate, figure } = data;
-  return kind === 'go' && hasOnly(data, 3) && isShort(estimate) && isShort(figure) ? { kind, estimate, figure } : undefined;
+  const { kind, estimate, figure, value } = data;
+  if (!isShort(estimate)) return undefined;
+  if (kind === 'write' || kind === 'back') return hasOnly(data, 2) ? { kind, estimate } : undefined;
+  if (kind === 'try') return hasOnly(data, 4) && isShort(figure) && typeof value === 'string' && FIGURE.test(value) ? { kind, estimate, figure, value } : undefined;
+  return kind === 'go' && hasOnly(data, 3) && isShort(figure) ? { kind, estimate, figure } : undefined;
 }
 
 export function readPageState(data: unknown): PageState | undefined {

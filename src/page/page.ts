@@ -1,6 +1,7 @@
 import { readPageState, readToPage, type PageState, type ToEditor } from './messages.js';
 import { fillPlaces, patchChildren } from './patch.js';
 import { Sought } from './sought.js';
+import { TrialFields } from './trial-fields.js';
 
 interface EditorApi {
   readonly postMessage: (message: ToEditor) => void;
@@ -17,6 +18,9 @@ let remembering = false;
 /** What was kept of the page when it was last left; until the later part is there, it can't all be put back. */
 let kept: PageState | undefined;
 const sought = new Sought(page);
+const fields = new TrialFields(page, (figure, value) => {
+  if (estimate !== undefined) editor.postMessage({ kind: 'try', estimate, figure, value });
+});
 
 window.addEventListener('message', ({ data }) => {
   const message = readToPage(data);
@@ -30,6 +34,14 @@ window.addEventListener('message', ({ data }) => {
 
 document.addEventListener('click', ({ target }) => {
   if (!(target instanceof Element)) return;
+  const act = target.closest('[data-act]')?.getAttribute('data-act');
+  if (estimate !== undefined && (act === 'write' || act === 'back')) {
+    fields.settle(act);
+    editor.postMessage({ kind: act, estimate });
+    return;
+  }
+  // A field is typed in; nothing leads away from it.
+  if (target.closest('.try') !== null) return;
   const chosen = target.closest('[data-figure], [data-row]');
   const figure = chosen?.getAttribute('data-figure') ?? chosen?.getAttribute('data-row');
   // Text that was marked with the mouse is to be copied, not followed.
@@ -46,7 +58,7 @@ function show(of: string, markup: string): void {
   const another = !first && estimate !== of;
   estimate = of;
   if (another) page.replaceChildren();
-  patchChildren(page, bodyOf(markup));
+  fields.keep(() => patchChildren(page, bodyOf(markup)));
   if (another) window.scrollTo(0, 0);
   kept = first ? readPageState(editor.getState()) : kept;
   if (kept?.estimate !== of) kept = undefined;
@@ -58,7 +70,7 @@ function show(of: string, markup: string): void {
 function fill(of: string, markup: string): void {
   if (estimate !== of) return;
   const from = window.scrollY;
-  fillPlaces(page, bodyOf(markup));
+  fields.keep(() => fillPlaces(page, bodyOf(markup)));
   // Whoever has scrolled meanwhile has a place already.
   if (Math.abs(from - (restoredTo ?? from)) < 2) restore();
   kept = undefined;

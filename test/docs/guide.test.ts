@@ -10,8 +10,10 @@ import { expectQuoted } from './quoted.js';
 // samples/guide.md is typed here line by line. What its fences mean:
 //   ```yard file NAME    a new file
 //   ```yard add          lines at the end of the newest file, behind an empty line
-//   ```yard was          lines that stand in the newest file once; ```yard now: what stands there instead
-//   ```text check        lines that `steelyard check` prints for the newest file; so `weigh` and `explain FIGURE`.
+//   ```yard was          lines that stand in the newest file once; ```yard now: what stands there instead.
+//                        A name behind them is that of another file.
+//   ```text check        lines that `steelyard check` prints for the newest file; so `weigh`, `explain FIGURE` and
+//                        `quote OPTION`.
 //                        Lines stand together in the output; a line … skips some.
 
 const page = readFileSync(path.resolve(import.meta.dirname, '../../samples/guide.md'), 'utf8');
@@ -44,7 +46,7 @@ function typed(): Saying[] {
   let was = '';
   return fences.map((fence) => {
     const { language, verb, argument, body } = fence;
-    const file = newest(files);
+    const file = argument === '' ? newest(files) : argument;
     const text = files.get(file) ?? '';
     if (language === 'yard' && verb === 'file') files = new Map([...files, [argument, body]]);
     else if (verb === 'add') files = new Map([...files, [file, `${text}\n${body}`]]);
@@ -80,7 +82,8 @@ function print({ files }: Pick<Saying, 'files'>, verb: string, argument: string)
   for (const [file, text] of files) writeFileSync(path.join(folder, file), text);
   const file = newest(files);
   let out = '';
-  const code = run(verb === 'explain' ? ['weigh', file, '--explain', argument] : [verb, file], '1.2.3', {
+  const args: Readonly<Record<string, readonly string[]>> = { explain: ['weigh', file, '--explain', argument], quote: ['quote', file, '--option', argument] };
+  const code = run(args[verb] ?? [verb, file], '1.2.3', {
     cwd: folder, styled: false, stdin: () => '', out: (text) => void (out += text), err: () => undefined,
   });
   return { code, out };
@@ -98,9 +101,9 @@ function serviceOver({ files }: Pick<Saying, 'files'>) {
 
 describe('the guide from an empty file', () => {
   test('has its steps, each with something to type or to read', () => {
-    expect(steps.map(({ title }) => Number.parseInt(title, 10))).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14]);
+    expect(steps.map(({ title }) => Number.parseInt(title, 10))).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15]);
     for (const { title } of steps) expect(fences.filter(({ step }) => step === title), title).not.toHaveLength(0);
-    expect(sayings.map(({ verb }) => verb)).toEqual(['check', 'check', 'check', 'weigh', 'check', 'weigh', 'weigh', 'weigh', 'weigh', 'weigh', 'weigh', 'explain', 'check']);
+    expect(sayings.map(({ verb }) => verb)).toEqual(['check', 'check', 'check', 'weigh', 'check', 'weigh', 'weigh', 'weigh', 'weigh', 'weigh', 'weigh', 'explain', 'quote', 'quote', 'check']);
   });
 
   test.each(sayings)('$step: $verb $argument says so in the terminal', (saying) => {
@@ -132,7 +135,7 @@ describe('the guide from an empty file', () => {
         expect(shown, `${title}: ${figure}`).toMatch(new RegExp(`(?<![\\d,.])${figure.replaceAll('.', '\\.')}(?![\\d,.])`));
         checked++;
       }
-      for (const [, command = ''] of prose.matchAll(/`steelyard ([^`]+)`/g)) expect(['check finch.yard', 'weigh finch.yard', 'weigh finch.yard --explain in-place.penalty']).toContain(command);
+      for (const [, command = ''] of prose.matchAll(/`steelyard ([^`]+)`/g)) expect(['check finch.yard', 'weigh finch.yard', 'weigh finch.yard --explain in-place.penalty', 'quote finch.yard --option in-place']).toContain(command);
     }
     expect(checked).toBeGreaterThan(5);
   });

@@ -1,6 +1,7 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { run } from '../../src/cli/run.js';
 import { expectQuoted } from './quoted.js';
 
@@ -10,6 +11,12 @@ const root = path.resolve(import.meta.dirname, '../..');
 const samples = path.join(root, 'samples');
 const readme = readFileSync(path.join(root, 'README.md'), 'utf8');
 const pages = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', ...readdirSync(samples).filter((name) => name.endsWith('.md')).map((name) => `samples/${name}`)];
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'steelyard-readme-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
 
 const outputs = new Map<string, string>();
 
@@ -46,6 +53,25 @@ describe('README.md', () => {
     const said = [...answer.matchAll(/[\d,]+\.\d\d|\d+ %/g)].map(([figure]) => figure);
     expect(said.length).toBeGreaterThanOrEqual(2);
     for (const figure of said) expect(verdictOf(file)).toMatch(new RegExp(`(?<![\\d,.])${figure.replaceAll('.', '\\.')}`));
+  });
+
+  const commands = [...readme.matchAll(/^node dist\/cli\.js (.+?) *(?:#.*)?$/gm)].map(([, command = '']) => command);
+
+  test('has a command of each sort', () => {
+    expect([...new Set(commands.map((command) => command.split(' ')[0]))].sort()).toEqual(['check', 'export', 'quote', 'weigh']);
+  });
+
+  // What stands in the output of each, whatever its form.
+  const sayings: Readonly<Record<string, string>> = { check: 'no errors, no warnings', weigh: 'Fit a used engine', quote: 'Fit a used engine', export: '"Fit a used engine"' };
+
+  test.each(commands)('%s does what it should', (command) => {
+    const args = command.split(' ').flatMap((arg) => (arg === 'samples/*.yard' ? readdirSync(samples).filter((name) => name.endsWith('.yard')).map((name) => `samples/${name}`) : [arg]));
+    const at = args.indexOf('--output');
+    if (at >= 0) args[at + 1] = path.join(folder, args[at + 1] ?? '');
+    let out = '';
+    const code = run(args, '1.2.3', { cwd: root, styled: false, stdin: () => '', out: (text) => void (out += text), err: () => undefined });
+    expect(code).toBe(0);
+    expect(at >= 0 ? readFileSync(args[at + 1] as string, 'utf8') : out).toContain(sayings[args[0] ?? '']);
   });
 
   test('shows lines that stand in its first sample', () => {

@@ -31,7 +31,9 @@ export function figuresIn(markup: string): Map<string, string> {
 /** Tags that are opened and closed in order; a text that became markup would spoil it. */
 export function isWellFormed(markup: string): boolean {
   const open: string[] = [];
-  for (const [, close, tag = ''] of markup.matchAll(/<(\/?)([a-z][a-z0-9]*)\b[^<>]*>/g)) {
+  for (const [whole, close, tag = ''] of markup.matchAll(/<(\/?)([a-z][a-z0-9]*)\b[^<>]*>/g)) {
+    if (whole.endsWith('/>')) continue; // as drawings have them
+    if (tag === 'input') continue;
     if (close === '') open.push(tag);
     else if (open.pop() !== tag) return false;
   }

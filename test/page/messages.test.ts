@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { readPageState, readToEditor, readToPage } from '../../src/page/messages.js';
+import { TRIAL_VALUE } from '../../src/service/index.js';
+import { FIGURE, readPageState, readToEditor, readToPage } from '../../src/page/messages.js';
 
 const long = 'x'.repeat(5_000);
 const nothing = [undefined, null, 0, '', 'ready', [], {}, () => 'ready', { kind: 'other' }, { kind: ['ready'] }, [{ kind: 'ready' }]];
 
 describe('messages to the editor', () => {
-  test.each([{ kind: 'ready' }, { kind: 'go', estimate: 'file:///a.yard', figure: 'used.total' }])('%j is understood', (message) => {
+  test.each([{ kind: 'ready' }, { kind: 'go', estimate: 'file:///a.yard', figure: 'used.total' }, { kind: 'try', estimate: 'file:///a.yard', figure: '.try “a”', value: '1500.50' }, { kind: 'write', estimate: 'file:///a.yard' }, { kind: 'back', estimate: 'file:///a.yard' }])('%j is understood', (message) => {
     expect(readToEditor(message)).toEqual(message);
   });
   test.each([
@@ -18,6 +19,12 @@ describe('messages to the editor', () => {
     { kind: 'go', estimate: 'file:///a.yard', figure: long },
     { kind: 'go', estimate: 'file:///a.yard', figure: 'used.total', command: 'x' },
     { kind: 'show', estimate: 'file:///a.yard', markup: '' },
+    ...['-5', '1,000', '1e5', '', ' 5', '5\n', '5; rm', '1234567890123', '0.1234567', 5, ['5'], null].map((value) => ({ kind: 'try', estimate: 'file:///a.yard', figure: 'a', value })),
+    { kind: 'try', estimate: 'file:///a.yard', value: '5', more: 1 },
+    { kind: 'try', estimate: 'file:///a.yard', figure: long, value: '5' },
+    { kind: 'write', estimate: 'file:///a.yard', figure: 'a' },
+    { kind: 'write' },
+    { kind: 'back', estimate: long },
   ])('%j is dropped', (message) => {
     expect(readToEditor(message)).toBeUndefined();
   });
@@ -42,4 +49,8 @@ describe('what was kept of a page', () => {
   test.each([...nothing, { estimate: 'a', scroll: -1, open: [] }, { estimate: 'a', scroll: Number.NaN, open: [] }, { estimate: 'a', scroll: 0, open: [1] }, { estimate: 'a', scroll: 0, open: Array<string>(2_000).fill('a') }, { estimate: 'a', scroll: '0', open: [] }])('%j is dropped', (state) => {
     expect(readPageState(state)).toBeUndefined();
   });
+});
+
+test('the page takes for a figure what the editor takes for one', () => {
+  expect(FIGURE.source).toBe(TRIAL_VALUE.source);
 });

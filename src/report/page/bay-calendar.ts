@@ -1,20 +1,23 @@
+import type { Estimate } from '../../estimate/index.js';
 import type { TimedTask } from '../../weigh/index.js';
 import { title } from './cells.js';
 import { dateText } from './dates.js';
 import { titled, type DecidedColumn, type DecisionView } from './decided.js';
+import { timelineDrawing } from './drawings.js';
 import { taskId } from './decision-targets.js';
 import { html, type Html } from './html.js';
 
 /** Who does what when, option by option, closed until it is asked for. */
-export function bayCalendar({ columns }: DecisionView): Html | undefined {
+export function bayCalendar({ columns, decision }: DecisionView): Html | undefined {
   const planned = columns.filter(({ decided }) => decided.weighed.ready.tasks.length > 0);
-  return planned.length === 0 ? undefined : titled('calendar', 'Calendar', planned.map(planOf));
+  return planned.length === 0 ? undefined : titled('calendar', 'Calendar', planned.map((of) => planOf(of, decision.comparison.estimate)));
 }
 
-function planOf({ column, decided: { weighed: { option, ready } } }: DecidedColumn): Html {
+function planOf(of: DecidedColumn, estimate: Estimate): Html {
+  const { column, decided: { weighed: { option, ready } } } = of;
   const days = `${ready.days.likely.toFixed()} working day${ready.days.likely.eq(1) ? '' : 's'}${ready.date === undefined ? '' : `, ready ${dateText(ready.date)}`}`;
   const inOrder = ready.tasks.map((row, i) => ({ row, i })).sort((a, b) => a.row.start - b.row.start || a.row.end - b.row.end || a.i - b.i);
-  return html`<details data-key="calendar ${column.key}"><summary>${title(option.title)} <span class="said">${days}</span></summary>
+  return html`${timelineDrawing(of, estimate)}<details data-key="calendar ${column.key}"><summary>${title(option.title)} <span class="said">${days}</span></summary>
 <div class="wide"><table class="list dates">
 <thead><tr><th scope="col">What</th><th scope="col">From</th><th scope="col">To</th><th scope="col">Who</th><th scope="col">Slack</th></tr></thead>
 <tbody>${inOrder.map(({ row, i }) => taskRow(row, taskId(column, i)))}</tbody>

@@ -4,6 +4,7 @@ import { valueText } from '../numbers.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
 import { causeId } from './targets.js';
+import type { Trying } from './trying-banner.js';
 
 /** Where a span is for people: its line, and its file where that is not the estimate itself. */
 export type LineOf = (span: Span) => { readonly line: number; readonly file: string | undefined } | undefined;
@@ -13,6 +14,7 @@ export interface PageView {
   readonly comparison: Comparison;
   readonly columns: readonly Column[];
   readonly lineOf: LineOf;
+  readonly trying?: Trying;
 }
 
 /** A figure that leads to the line it comes from. */

@@ -1,9 +1,11 @@
 import { verdict } from '../verdict.js';
 import { cautionsSection } from './cautions-section.js';
 import { title, type PageView } from './cells.js';
+import { costDrawing } from './drawings.js';
 import { figuresTable } from './figures-table.js';
 import { html, type Html } from './html.js';
 import { lineLists } from './line-lists.js';
+import { tryingBanner } from './trying-banner.js';
 import { verdictPart } from './verdict-part.js';
 import { waysIn } from './ways-in.js';
 import { whileItIsOpen } from './while-open.js';
@@ -19,12 +21,14 @@ export function comparisonPage(view: PageView): string {
   const name = estimate.header?.title ?? estimate.vehicle?.title ?? 'Estimate';
   const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
   return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
+${tryingBanner(view.trying)}
 ${verdictPart(verdict(view.comparison), view.comparison)}
 ${view.columns.length === 0 ? firstOption : options(view)}`.markup;
 }
 
 function options(view: PageView): Html {
-  return html`<section data-key="figures" aria-label="Side by side">${figuresTable(view)}</section>
+  return html`<section data-key="costs" aria-label="What each option is made of">${costDrawing(view)}</section>
+<section data-key="figures" aria-label="Side by side">${figuresTable(view)}</section>
 <div data-key="decision" data-later></div>
 ${waysIn(view)}${whileItIsOpen(view)}${lineLists(view)}${cautionsSection(view)}
 <div data-key="shop-only" data-later></div>`;

@@ -1,6 +1,7 @@
 import type { Decided, Decision } from '../../weigh/index.js';
 import { title } from './cells.js';
 import { html, type Html } from './html.js';
+import { flipRows, type AsWritten, type FlipRow } from './flip-rows.js';
 import type { Column } from './last-good.js';
 
 /** An option that is shown as the text stands, with what was found out about it. */
@@ -14,11 +15,13 @@ export interface DecisionView {
   readonly decision: Decision;
   /** Last good figures have no decision: it would be one about a text that is gone. */
   readonly columns: readonly DecidedColumn[];
+  readonly flips: readonly FlipRow[];
 }
 
-export function decisionView(decision: Decision, columns: readonly Column[]): DecisionView {
+/** `file` is what the file says, where the decision is about a trial. */
+export function decisionView(decision: Decision, columns: readonly Column[], file?: AsWritten): DecisionView {
   return {
-    decision,
+    decision, flips: flipRows(decision, file),
     columns: columns.flatMap((column) => {
       const decided = column.state === 'weighed' ? decision.options.find(({ weighed }) => weighed === column.weighed) : undefined;
       return decided === undefined ? [] : [{ column, decided }];

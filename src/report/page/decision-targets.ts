@@ -17,9 +17,9 @@ export function monthlyId(column: Column, part: 'now' | 'resale' | 'lasts' | 'pe
 }
 
 /** Where the figures of the later part of the page lead. */
-export function decisionTargets({ decision, columns }: DecisionView): Targets {
+export function decisionTargets({ decision, columns, flips }: DecisionView): Targets {
   const targets = new Map<string, readonly Span[]>();
-  decision.flips.forEach(({ at }, i) => targets.set(flipId(i), [at]));
+  flips.forEach(({ at }, i) => targets.set(flipId(i), [at]));
   decision.inspections.forEach(({ inspection }, i) => targets.set(inspectionId(i), [inspection.at]));
   decision.coverages.forEach(({ coverage }, i) => targets.set(coverageId(i), [coverage.at]));
   for (const of of columns) for (const [id, at] of ofOption(of, decision.comparison.estimate.vehicle?.downtime?.at)) targets.set(id, at === undefined ? [of.column.weighed.option.at] : [at, of.column.weighed.option.at]);

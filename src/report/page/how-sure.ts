@@ -1,6 +1,7 @@
 import { aboutText, shareText } from '../decision-words.js';
 import { figureButton, title } from './cells.js';
 import { notSaid, rowGroup, sideBySide, titled, type DecidedColumn, type DecisionView, type GroupRow } from './decided.js';
+import { sureDrawings } from './drawings.js';
 import { movesId, sampledId } from './decision-targets.js';
 import { html, type Html } from './html.js';
 
@@ -9,7 +10,8 @@ const POINTS = [['p10', '10 % of cases: up to'], ['p50', '50 % of cases: up to']
 const DATES = [['p10', '10 % of cases: by'], ['p50', '50 % of cases: by'], ['p90', '90 % of cases: by']] as const;
 
 /** How sure the figures are: cases drawn from the ranges and chances. Nothing where nothing varies. */
-export function howSure({ decision, columns }: DecisionView): Html | undefined {
+export function howSure(view: DecisionView): Html | undefined {
+  const { decision, columns } = view;
   const { cases } = decision;
   const drawn = columns.filter(({ decided }) => decided.risk !== undefined);
   if (cases === undefined || drawn.length === 0) return undefined;
@@ -22,6 +24,7 @@ export function howSure({ decision, columns }: DecisionView): Html | undefined {
   const points = POINTS.map(([point, label]): GroupRow => ({ key: point, label, cell: about(({ decided: { risk } }) => risk?.inAll[point] ?? NaN) }));
   const dates = DATES.map(([point, label]): GroupRow => ({ key: point, label, cell: (of) => readyCell(of, point) }));
   return titled('sure', 'How sure', [
+    ...sureDrawings(view),
     sideBySide('How sure the figures are', drawn, [
       rowGroup('share', undefined, drawn, [
         { key: 'cheapest', label: 'Cheapest, share of cases', cell: often(({ decided: { risk } }) => risk?.cheapest) },

@@ -5,4 +5,7 @@ export { targetsOf, type Targets } from './targets.js';
 export type { LineOf, PageView } from './cells.js';
 export { decisionPart } from './decision-part.js';
 export { decisionView, type DecisionView } from './decided.js';
+export type { AsWritten, FlipRow } from './flip-rows.js';
+export type { Trying, TrialWords } from './trying-banner.js';
+export { writtenFigure } from './trial-field.js';
 export { decisionTargets } from './decision-targets.js';

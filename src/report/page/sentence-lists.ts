@@ -1,16 +1,20 @@
 import type { Decision, InspectionWeighed } from '../../weigh/index.js';
-import { coveredSentence, flipSentence, inspectionSentence, shareText } from '../decision-words.js';
+import { coveredSentence, inspectionSentence, shareText } from '../decision-words.js';
 import { titled, type DecisionView } from './decided.js';
+import { flipsDrawing } from './drawings.js';
 import { coverageId, flipId, inspectionId } from './decision-targets.js';
+import { NEAREST } from './flip-rows.js';
 import { html, type Html } from './html.js';
-
-/** A farther flip point is one of very many. */
-const NEAREST = 5;
+import { trialField } from './trial-field.js';
 
 /** The figures that are worth reading twice. */
-export function whatFlips({ decision: { flips, comparison } }: DecisionView): Html | undefined {
-  if (flips.length === 0) return undefined;
-  return titled('flips', 'What would change the choice', sentences(flips.slice(0, NEAREST).map((flip, i) => [flipId(i), flipSentence(flip, comparison.money)])));
+export function whatFlips({ decision: { flips, comparison }, flips: rows }: DecisionView): Html | undefined {
+  if (rows.length === 0) return undefined;
+  const near = flips.slice(0, NEAREST);
+  return titled('flips', 'What would change the choice', [
+    flipsDrawing(near, comparison.money) ?? html``,
+    html`<ul class="sentences flip-rows">${rows.map(({ says, field }, i) => html`<li data-key="${flipId(i)}"><button type="button" data-figure="${flipId(i)}">${says}</button>${field === undefined ? undefined : trialField(field)}</li>`)}</ul>`,
+  ]);
 }
 
 /** Whether to look further before deciding, and what each result would mean. */

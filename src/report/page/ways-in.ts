@@ -1,15 +1,17 @@
 import type { Plan } from '../../weigh/index.js';
 import { hoursText, moneyText } from '../numbers.js';
 import { figureButton, title, type PageView } from './cells.js';
+import { waysDrawing } from './drawings.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
 import { planId } from './targets.js';
 
 /** How each option gets at its work: the plan it uses, and what the next best ones would come to. */
 export function waysIn({ columns }: PageView): Html | undefined {
-  const bodies = columns.filter((column) => column.state !== 'not-weighed' && hasChoice(column)).map(plansOf);
-  if (bodies.length === 0) return undefined;
-  return html`<section data-key="ways" aria-labelledby="ways-title"><h2 id="ways-title">Ways in</h2>
+  const shown = columns.filter((column) => column.state !== 'not-weighed' && hasChoice(column));
+  if (shown.length === 0) return undefined;
+  const bodies = shown.map(plansOf);
+  return html`<section data-key="ways" aria-labelledby="ways-title"><h2 id="ways-title">Ways in</h2>${waysDrawing(shown)}
 <div class="wide" role="region" aria-labelledby="ways-title" tabindex="0"><table class="list">
 <thead><tr><th scope="col">Option and way in</th><th scope="col">Total</th><th scope="col">Hours</th></tr></thead>
 ${bodies}

@@ -118,6 +118,32 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
       },
     },
     {
+      name: 'a figure is tried in the page: all moves but the file; then back, and written as one edit that undo takes back',
+      async run() {
+        const frame = await pageFrame(editor);
+        const field = frame.locator('li', { hasText: 'Used engine, 92 000 mi' }).locator('[data-try]').first();
+        const tried = moneyIn({ [estimate]: text.replace('1150 / 1350 / 2100', '1150 / 1500 / 2100'), 'shop.yard': shop }, estimate);
+        const shows = async (of: typeof today): Promise<unknown> => await waitForText(frame, figure('used.total'), (shown) => shown === of('used.total'));
+        await field.fill('1500');
+        await shows(tried);
+        await waitForLater(frame);
+        assert.equal(await frame.evaluate<boolean>(`document.activeElement.dataset.try !== undefined`), true);
+        assert.match(await frame.locator('.trying').innerText(), /You are trying: .*1500 instead of 1350/);
+        await editor.screenshot('trying');
+        await frame.locator('[data-act="back"]').click();
+        await shows(today);
+        assert.equal(await field.inputValue(), '1350');
+        await field.fill('1500');
+        await shows(tried);
+        await frame.locator('[data-act="write"]').click();
+        await retry('no banner', async () => ((await frame.locator('.trials').count()) === 0 ? true : undefined));
+        await shows(tried);
+        await undo();
+        await shows(today);
+        await waitForLater(frame);
+      },
+    },
+    {
       name: 'unfolded lists, their elements and the scroll stay while it is worked out anew',
       async run() {
         const frame = await pageFrame(editor);

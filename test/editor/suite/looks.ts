@@ -53,7 +53,7 @@ export function looksCases(editor: Editor, pictures: boolean): readonly Case[] {
         const frame = await pageFrame(editor);
         await editor.page.waitForTimeout(300);
         const [page, inside, name] = await frame.evaluate<[number, number, number]>(`(() => {
-          const wide = document.querySelector('.wide');
+          const wide = document.querySelector('[data-key="figures"] .wide');
           wide.scrollLeft = 60;
           const name = wide.querySelector('tbody th');
           return [document.scrollingElement.scrollWidth - innerWidth, wide.scrollLeft, name.getBoundingClientRect().left - wide.getBoundingClientRect().left];

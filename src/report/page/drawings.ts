@@ -1,0 +1,61 @@
+import type { Estimate } from '../../estimate/index.js';
+import type { Flip, Money } from '../../weigh/index.js';
+import {
+  chartWithNumbers, costBarOf, costBars, costNumbers, costRangeOf, flipDistanceOf, flipDistances, flipNumbers, outcomeCurveOf, outcomeCurves, outcomeNumbers,
+  readyRangeOf, riskNumbers, riskRange, timeline, timelineOf, waysBars, waysNumbers, waysOf, type Layout,
+} from '../charts/index.js';
+import { isCheapest, type PageView } from './cells.js';
+import type { DecidedColumn, DecisionView } from './decided.js';
+import { html, type Html } from './html.js';
+import type { Column } from './last-good.js';
+
+/** The word beside the option that costs least. */
+const PICK = 'cheapest';
+
+/** What each option is made of, the access penalty by itself. */
+export function costDrawing({ columns, comparison }: PageView): Html | undefined {
+  const shown = columns.filter(({ state }) => state !== 'not-weighed');
+  const first = shown[0];
+  if (first === undefined) return undefined;
+  const bars = shown.map((column) => costBarOf(column.weighed, isCheapest(column, comparison) ? PICK : undefined));
+  return chartWithNumbers('costs-drawn', (layout) => costBars(bars, first.money, { prefix: 'costs', layout }), costNumbers(bars, first.money));
+}
+
+/** The ways in of the options that have a choice. */
+export function waysDrawing(columns: readonly Column[]): Html | undefined {
+  const first = columns[0];
+  const options = columns.filter(({ weighed }) => weighed.planned.others.length > 0).map(({ weighed }) => waysOf(weighed));
+  if (first === undefined || options.length === 0) return undefined;
+  return chartWithNumbers('ways-drawn', (layout) => waysBars(options, first.money, { prefix: 'ways', layout }), waysNumbers(options, first.money));
+}
+
+/** How the cases are spread: curves of the cost, and the ranges of cost and days. */
+export function sureDrawings({ decision, columns }: DecisionView): readonly Html[] {
+  const { comparison } = decision;
+  const { money } = comparison;
+  const mark = ({ column }: DecidedColumn) => (isCheapest(column, comparison) ? PICK : undefined);
+  const curves = columns.flatMap((of) => outcomeCurveOf(of.decided, mark(of)) ?? []);
+  const ready = columns.flatMap((of) => readyRangeOf(of.decided, mark(of)) ?? []);
+  const cost = columns.flatMap((of) => costRangeOf(of.decided, money, mark(of)) ?? []);
+  return [
+    ...(curves.length === 0 ? [] : [chartWithNumbers('curves-drawn', (layout) => outcomeCurves(curves, money, { prefix: 'curves', layout }), outcomeNumbers(curves, money))]),
+    ...(cost.length === 0 ? [] : [chartWithNumbers('ranges-drawn', (layout) => riskRange(cost, 'cost', { prefix: 'ranges', layout }), riskNumbers(cost, 'cost'))]),
+    ...(ready.length === 0 ? [] : [chartWithNumbers('days-drawn', (layout) => riskRange(ready, 'ready', { prefix: 'days', layout }), riskNumbers(ready, 'ready'))]),
+  ];
+}
+
+/** How far the nearest flip points are. */
+export function flipsDrawing(flips: readonly Flip[], money: Money): Html | undefined {
+  const near = flips.filter(({ share }) => share !== undefined).map((flip) => flipDistanceOf(flip, money));
+  if (near.length === 0) return undefined;
+  return chartWithNumbers('flips-drawn', (layout) => flipDistances(near, { prefix: 'flips', layout }), flipNumbers(near));
+}
+
+/** Who does what when; its numbers are the table that stands below it. */
+export function timelineDrawing({ column, decided }: DecidedColumn, estimate: Estimate): Html | undefined {
+  const plan = timelineOf(decided.weighed, estimate);
+  if (plan.rows.length === 0) return undefined;
+  const draw = (layout: Layout) => timeline(plan, { prefix: `time-${column.key}`, layout });
+  return html`<div class="charted" data-key="drawn ${column.key}">${draw('narrow')}
+${draw('wide')}</div>`;
+}
