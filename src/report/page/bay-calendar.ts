@@ -17,7 +17,8 @@ function planOf(of: DecidedColumn, estimate: Estimate): Html {
   const { column, decided: { weighed: { option, ready } } } = of;
   const days = `${ready.days.likely.toFixed()} working day${ready.days.likely.eq(1) ? '' : 's'}${ready.date === undefined ? '' : `, ready ${dateText(ready.date)}`}`;
   const inOrder = ready.tasks.map((row, i) => ({ row, i })).sort((a, b) => a.row.start - b.row.start || a.row.end - b.row.end || a.i - b.i);
-  return html`${timelineDrawing(of, estimate)}<details data-key="calendar ${column.key}"><summary>${title(option.title)} <span class="said">${days}</span></summary>
+  const drawn = timelineDrawing(of, estimate);
+  return html`${drawn === undefined ? undefined : html`<p class="lead" data-key="of ${column.key}">${title(option.title)}</p>`}${drawn}<details data-key="calendar ${column.key}"><summary>${title(option.title)} <span class="said">${days}</span></summary>
 <div class="wide"><table class="list dates">
 <thead><tr><th scope="col">What</th><th scope="col">From</th><th scope="col">To</th><th scope="col">Who</th><th scope="col">Slack</th></tr></thead>
 <tbody>${inOrder.map(({ row, i }) => taskRow(row, taskId(column, i)))}</tbody>

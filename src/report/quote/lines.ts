@@ -43,7 +43,7 @@ export function lineWriter({ option, planned: { chosen } }: Weighed, estimate: E
       kind,
       ...titleOf(line, estimate, parts),
       hours: line.hours?.likely.toFixed(),
-      quantity: quantityOf(line, goods?.quantity),
+      quantity: quantityOf(line, record.values['quantity'] as Amount | undefined),
       condition: kind === 'part' ? line.condition : undefined,
       warranty: goods?.warranty === undefined ? undefined : waitOf(goods.warranty),
       because: (job?.because ?? []).map((one) => findings.indexOf(one)).filter((at) => at >= 0),
