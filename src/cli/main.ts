@@ -5,6 +5,12 @@ import { mayStyle } from './terminal.js';
 
 const args = process.argv.slice(2);
 
+// Whoever reads may have read enough, as in `steelyard weigh FILE | head`: that is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit();
+});
+
 // The language server is loaded only when asked for: it lives on, and the commands need none of it.
 if (args[0] === 'lsp') void import('./lsp/server.js').then(({ serve }) => serve(process.stdin, process.stdout, version));
 else process.exitCode = run(args, version, {
