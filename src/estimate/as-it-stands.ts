@@ -9,7 +9,7 @@ export const AS_IT_STANDS = 'as-it-stands';
 const kept = new WeakMap<Vehicle, { readonly madeFrom: readonly unknown[]; readonly option: Option }>();
 
 /**
- * Selling the vehicle unrepaired, as an option beside the written ones. What every written option charges before the
+ * Selling the vehicle unrepaired, as an option beside the written ones, where it is known what these leave. What every written option charges before the
  * customer decides, and every fee they all charge, is owed whatever is decided, so it is in here too.
  */
 export function asItStands(vehicle: Vehicle | undefined, options: readonly Option[], problems: Problem[]): readonly Option[] {
@@ -17,6 +17,10 @@ export function asItStands(vehicle: Vehicle | undefined, options: readonly Optio
   const twin = options.find((option) => option.name === AS_IT_STANDS);
   if (twin !== undefined) {
     problems.push(problem(rules.nameInUse, twin.record.name?.at ?? twin.at, { name: AS_IT_STANDS }));
+    return [];
+  }
+  if (vehicle.worth === undefined && options.some(({ worth }) => worth === undefined)) {
+    problems.push(problem(rules.unrepairedAlone, vehicle.unrepaired.at, undefined));
     return [];
   }
   const [first, ...others] = options as readonly [Option, ...Option[]];

@@ -84,3 +84,9 @@ export const tooManyFinds: Rule<{ readonly most: number }> = {
   message: ({ most }) => ({ what: `One inspection tells up to ${most} chances apart; this one and those below are left out.`, why: 'Every chance doubles what it may show, and nobody could read the answer.', instead: 'Keep the chances that could change the choice.' }),
   example: `${shop}option repair "Repair the head"\n  labour "Rear head" 8 h\n${Array.from({ length: 7 }, (_, i) => `  chance trouble-${i + 1} "Trouble ${i + 1}" 5%\n    part "Spare ${i + 1}" 10.00 new`).join('\n')}\ninspect look "Look" 10.00\n${Array.from({ length: 7 }, (_, i) => (i === 6 ? '  «finds trouble-7 90%»' : `  finds trouble-${i + 1} 90%`)).join('\n')}\n`,
 };
+
+export const unrepairedAlone: Rule<undefined> = {
+  code: 'unrepaired-alone', family: 'money', severity: 'warning', title: 'What it brings unrepaired, but not what it is worth mended',
+  message: () => ({ what: 'Nothing says what the vehicle is worth once it is mended.', why: 'Selling it as it stands would look free beside the options, so it is not weighed with them.', instead: 'Write worth below vehicle, or on every option.' }),
+  example: `${shop}vehicle "Van"\n  unrepaired «900.00»\noption repair "Repair the head"\n  labour "Rear head" 8 h\n`,
+};

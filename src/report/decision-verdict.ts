@@ -72,7 +72,7 @@ function readySentence({ options }: Decision, pick: Decided): string {
   const { ready } = pick.weighed;
   const repairs = options.filter(({ weighed }) => weighed.complete && !weighed.ready.bay.likely.isZero());
   if (!repairs.includes(pick) || repairs.length < 2) return '';
-  const when = ready.date === undefined ? `in ${ready.days.likely.toFixed()} working days` : `on ${ready.date}`;
+  const when = ready.date === undefined ? `in ${daysWords(ready.days.likely)}` : `on ${ready.date}`;
   const late = pick.risk?.ready?.p90;
   const sure = late === undefined || late === ready.date ? '' : `, in 9 of 10 cases by ${late}`;
   const soonest = repairs.reduce((best, one) => (one.weighed.ready.days.likely.lt(best.weighed.ready.days.likely) ? one : best), pick);

@@ -128,24 +128,24 @@ describe('selling the vehicle as it stands', () => {
   const sold = (text: string) => read(text).estimate.options.find(({ written }) => !written);
 
   test('owes what every option does first and charges', () => {
-    const option = sold(`vehicle "V" unrepaired 900.00\n${options}`);
+    const option = sold(`vehicle "V" unrepaired 900.00 worth 5000.00\n${options}`);
     expect([option?.name, names(option?.labour ?? []), names(option?.fees ?? []), option?.worth?.likely.toFixed()]).toEqual([AS_IT_STANDS, ['look'], ['tow'], '900']);
   });
 
   test('is not there without its value, without other options, or where one is written', () => {
     expect(sold(`vehicle "V"\n${options}`)).toBeUndefined();
-    expect(sold('vehicle "V" unrepaired 900.00\n')).toBeUndefined();
-    const written = read(`vehicle "V" unrepaired 900.00\n${options}option as-it-stands "Sell" worth 700.00\n`);
+    expect(sold('vehicle "V" unrepaired 900.00 worth 5000.00\n')).toBeUndefined();
+    const written = read(`vehicle "V" unrepaired 900.00 worth 5000.00\n${options}option as-it-stands "Sell" worth 700.00\n`);
     expect([written.estimate.options.every((one) => one.written), written.said]).toEqual([true, ['unrepaired-name']]);
   });
 
   test('is the same object until something that it is made of changes', () => {
-    const { service, host } = serviceOver({ 'e.yard': `${SHOP}vehicle "V" unrepaired 900.00\n${options}` });
+    const { service, host } = serviceOver({ 'e.yard': `${SHOP}vehicle "V" unrepaired 900.00 worth 5000.00\n${options}` });
     const option = () => service.weighing(uri).resolved.estimate.options.find(({ written }) => !written);
     const before = option();
-    host.set('e.yard', `${SHOP}vehicle "V" unrepaired 900.00\n${options}note "Later"\n`);
+    host.set('e.yard', `${SHOP}vehicle "V" unrepaired 900.00 worth 5000.00\n${options}note "Later"\n`);
     expect(option()).toBe(before);
-    host.set('e.yard', `${SHOP}vehicle "V" unrepaired 900.00\n${options.replace('80.00', '90.00')}`);
+    host.set('e.yard', `${SHOP}vehicle "V" unrepaired 900.00 worth 5000.00\n${options.replace('80.00', '90.00')}`);
     expect(option()).not.toBe(before);
   });
 });

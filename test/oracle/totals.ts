@@ -278,6 +278,8 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
     const [first, ...others] = options;
     const vehicle = all.find((record) => record.kind === 'vehicle');
     if (first === undefined || vehicle?.['unrepaired'] === undefined) return [];
+    // What the others leave must be known, or it would look free beside them.
+    if (vehicle['worth'] === undefined && options.some((option) => option['worth'] === undefined)) return [];
     const labour = [...jobsOf(first)].filter((job) => job['done'] === 'first' && others.every((option) => jobsOf(option).has(job)));
     const fee = [...feesOf(first)].filter((one) => others.every((option) => feesOf(option).has(one)));
     const alone = (job: Json): Json => ({ ...job, needs: names(job['needs']).filter((name) => find('labour', name) === undefined) });
