@@ -23,4 +23,4 @@ export type { CoverReason } from './decide/covered.js';
 export { MOST_FIGURES, MOST_PLANS, type Beyond, type Flip } from './decide/flips.js';
 export type { InspectionWeighed, ResultMeans } from './decide/inspect-first.js';
 export type { Margin, MarginOf } from './decide/margin.js';
-export { aboveWorth, type Monthly } from './decide/monthly.js';
+export type { Monthly } from './decide/monthly.js';

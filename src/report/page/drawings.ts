@@ -17,7 +17,7 @@ export function costDrawing({ columns, comparison }: PageView): Html | undefined
   const shown = columns.filter(({ state }) => state !== 'not-weighed');
   const first = shown[0];
   if (first === undefined) return undefined;
-  const bars = shown.map((column) => costBarOf(column.weighed, isCheapest(column, comparison) ? PICK : undefined));
+  const bars = shown.map((column) => costBarOf(column.weighed, column.state === 'last-good' ? 'last good figures' : isCheapest(column, comparison) ? PICK : undefined));
   return chartWithNumbers('costs-drawn', (layout) => costBars(bars, first.money, { prefix: 'costs', layout }), costNumbers(bars, first.money));
 }
 

@@ -1,6 +1,6 @@
 import { monthsIn, type Estimate, type Option } from '../../estimate/index.js';
 import { Decimal, zero } from '../../vocabulary/index.js';
-import { constant, difference, found, given, sum, type Figure } from '../figure.js';
+import { constant, found, given, sum, type Figure } from '../figure.js';
 import { dayOf } from '../calendar.js';
 import { startOf } from '../ready.js';
 import type { Weighed } from '../weigh.js';
@@ -48,9 +48,4 @@ export function downtimeOf(weighed: Weighed, estimate: Estimate): Figure | undef
   const each = given('A day without the vehicle', 'money', daily);
   const amount = away.likely.times(each.likely).toDecimalPlaces(2, Decimal.ROUND_HALF_UP);
   return found('Days without the vehicle', 'money', amount, 'The days at what each costs the customer. Not part of the quote.', [away, each]);
-}
-
-/** By how much the money put in passes what the vehicle is worth afterwards; undefined where that isn't known. */
-export function aboveWorth({ net, worthAfter }: Weighed): Figure | undefined {
-  return worthAfter === undefined ? undefined : difference('Paid above what it is worth afterwards', 'money', [net, worthAfter]);
 }
