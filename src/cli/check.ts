@@ -1,57 +1,51 @@
-import type { Diagnostic, LanguageService } from '../service/index.js';
-import { plain, type CheckFinding, type CheckReport } from '../report/index.js';
-import type { Files } from './files.js';
-import { positionAt } from './positions.js';
+import { statSync } from 'node:fs';
+import path from 'node:path';
+import { plain, type CheckReport } from '../report/index.js';
+import type { LanguageService } from '../service/index.js';
+import { checkSarif } from './check-sarif.js';
+import { formFor, send } from './export-to.js';
+import { STDIN, type ManyFiles } from './files.js';
+import { foundIn, type Found } from './found.js';
+import { matchingFiles } from './matching-files.js';
+import { sarifFilesBelow } from './source-root.js';
 import { style, type Terminal } from './terminal.js';
 
-/** `steelyard check`: what is wrong in some files and in what they use. True where there is nothing to say. */
-export function check(names: readonly string[], json: boolean, service: LanguageService, files: Files, terminal: Terminal): boolean {
-  const found: Diagnostic[] = [];
-  const seen = new Set<string>();
-  for (const name of names) {
-    for (const list of service.allDiagnostics(files.open(name)).values()) {
-      for (const one of list) {
-        const key = `${one.uri} ${one.range.start} ${one.range.end} ${one.code}`;
-        if (!seen.has(key)) found.push(one);
-        seen.add(key);
-      }
-    }
-  }
-  const report = reportOf(names, found, service, files);
-  if (json) terminal.out(`${JSON.stringify(report, null, 2)}\n`);
-  else for (const text of textOf(report, terminal)) terminal.out(text);
-  return report.errors + report.warnings === 0;
+export interface CheckOptions {
+  readonly as: string | undefined;
+  readonly output: string | undefined;
+  readonly version: string;
 }
 
-function reportOf(names: readonly string[], found: readonly Diagnostic[], service: LanguageService, files: Files): CheckReport {
-  const place = (uri: string, range: Diagnostic['range']): CheckFinding['place'] => {
-    const text = service.tree(uri)?.text ?? '';
-    const start = positionAt(text, range.start);
-    const end = positionAt(text, range.end);
-    return { line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
-  };
-  const count = (severity: Diagnostic['severity']) => found.filter((one) => one.severity === severity).length;
-  return {
-    steelyard: 1,
-    report: 'check',
-    files: [...names],
-    errors: count('error'),
-    warnings: count('warning'),
-    advice: count('advice'),
-    findings: found.map((one) => ({
-      file: files.nameOf(one.uri),
-      place: place(one.uri, one.range),
-      code: one.code,
-      severity: one.severity,
-      ...one.message,
-      ...(one.fix === undefined ? {} : { fix: { title: one.fix.title, place: place(one.fix.place.uri, one.fix.place.range), text: one.fix.text } }),
-    })),
-  };
+const ENDS = { text: ['txt'], json: ['json'], sarif: ['sarif'] } as const;
+
+/** `steelyard check`: what is wrong in some files, or those of folders, and in what they use. True where there is nothing to say. */
+export function check(names: readonly string[], { as, output, version }: CheckOptions, service: LanguageService, files: ManyFiles, terminal: Terminal): boolean {
+  const form = formFor(as, output, ENDS) ?? 'text';
+  const all = names.flatMap((name) => (name === STDIN || isFile(path.resolve(terminal.cwd, name)) ? [name] : [...matchingFiles(name, terminal.cwd)].map(files.nameOf)));
+  const { asked, found } = foundIn(all, service, files);
+  const report = reportOf(all, found);
+  const fine = report.errors + report.warnings === 0;
+  switch (form) {
+    case 'text': send(textOf(report, output === undefined ? terminal : { ...terminal, styled: false }).join(''), output, terminal); break;
+    case 'json': send(`${JSON.stringify(report, null, 2)}\n`, output, terminal); break;
+    case 'sarif': send(`${JSON.stringify(checkSarif(asked, found, { version, fine }, sarifFilesBelow(terminal.cwd, files)), null, 2)}\n`, output, terminal); break;
+  }
+  return fine;
+}
+
+function isFile(file: string): boolean {
+  return statSync(file, { throwIfNoEntry: false })?.isFile() === true;
+}
+
+function reportOf(names: readonly string[], found: readonly Found[]): CheckReport {
+  const findings = found.map(({ finding }) => finding);
+  const count = (severity: CheckReport['findings'][number]['severity']) => findings.filter((one) => one.severity === severity).length;
+  return { steelyard: 1, report: 'check', files: [...names], errors: count('error'), warnings: count('warning'), advice: count('advice'), findings };
 }
 
 function textOf(report: CheckReport, terminal: Terminal): string[] {
   const lines = report.findings.map((one) =>
-    `${one.file}:${one.place.line}:${one.place.column}  ${style(terminal, one.severity, one.severity)}  ${plain(one.what)} ${style(terminal, `[${one.code}]`, 'quiet')}\n    ${plain(one.why)}\n    ${plain(one.instead)}\n`);
+    `${plain(one.file)}:${one.place.line}:${one.place.column}  ${style(terminal, one.severity, one.severity)}  ${plain(one.what)} ${style(terminal, `[${one.code}]`, 'quiet')}\n    ${plain(one.why)}\n    ${plain(one.instead)}\n`);
   const counts = [plural(report.errors, 'error'), plural(report.warnings, 'warning'), ...(report.advice > 0 ? [`${report.advice} to look at`] : [])];
   return [...lines, `${plural(report.files.length, 'file')}: ${counts.join(', ')}\n`];
 }

@@ -6,6 +6,7 @@ import { InputError, type Files } from './files.js';
 import { placesOf } from './positions.js';
 import { sayWhatIsWrong } from './quote-wrong.js';
 import type { Terminal } from './terminal.js';
+import { todayOf } from './today.js';
 
 export interface ExportOptions {
   readonly as: string | undefined;
@@ -23,7 +24,7 @@ export function exportFile(name: string, { as, output }: ExportOptions, service:
   switch (form) {
     case 'html': send(comparisonHtml(decision), output, terminal); break;
     case 'csv': send(comparisonCsv(decision.comparison), output, terminal); break;
-    case 'json': send(`${JSON.stringify(weighJson(decision, placesOf(service, files)), null, 2)}\n`, output, terminal); break;
+    case 'json': send(`${JSON.stringify(weighJson(decision, placesOf(service, files), todayOf(terminal)), null, 2)}\n`, output, terminal); break;
   }
   return sayWhatIsWrong(name, uri, service, files, terminal);
 }

@@ -15,13 +15,19 @@ export interface Files {
   readonly nameOf: (uri: string) => string;
 }
 
+/** Files that many may be read of, one after the other. */
+export interface ManyFiles extends Files {
+  /** Lets go of a file's text; what came in on standard input is kept, since it can't be read again. */
+  readonly forget: (uri: string) => void;
+}
+
 export const STDIN = '-';
 
 /**
  * Files below the workspace: the folder of the repository that holds the file, or else the file's own folder.
  * Shared files outside of it, also by way of links, are not opened.
  */
-export function filesFrom(cwd: string, stdin: () => string): Files {
+export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
   const texts = new Map<string, { readonly text: string } | 'missing'>();
   const roots = new Map<string, string>();
 
@@ -45,11 +51,7 @@ export function filesFrom(cwd: string, stdin: () => string): Files {
     const folder = path.dirname(uri);
     let root = roots.get(folder);
     if (root === undefined) {
-      root = folder;
-      for (let up = folder; ; up = path.dirname(up)) {
-        if (existsSync(path.join(up, '.git'))) root = up;
-        if (root !== folder || up === path.dirname(up)) break;
-      }
+      root = repositoryOf(folder) ?? folder;
       roots.set(folder, root);
     }
     return root;
@@ -86,5 +88,16 @@ export function filesFrom(cwd: string, stdin: () => string): Files {
       return uri;
     },
     nameOf: (uri) => (uri === path.join(cwd, 'stdin.yard') && !existsSync(uri) ? 'standard input' : nameOf(uri)),
+    forget: (uri) => {
+      if (uri !== path.join(cwd, 'stdin.yard')) texts.delete(uri);
+    },
   };
+}
+
+/** The top folder of the repository that holds a folder; undefined where there is none. */
+export function repositoryOf(folder: string): string | undefined {
+  for (let up = folder; ; up = path.dirname(up)) {
+    if (existsSync(path.join(up, '.git'))) return up;
+    if (up === path.dirname(up)) return undefined;
+  }
 }

@@ -6,11 +6,19 @@ export const help = `steelyard: weigh the ways out of a failed engine
   costs in money and days, getting at the engine above all.
 
 Usage
-  steelyard check FILE…                  what is wrong, and what to write instead
+  steelyard check FILE…                  what is wrong, and what to write instead; also of folders
   steelyard weigh FILE                   the options side by side, and which is cheaper
   steelyard weigh FILE --explain FIGURE  how a figure was made, down to the lines
   steelyard quote FILE [--option NAME]   what the customer is given: text, HTML or Markdown
+  steelyard quote FILE --supplement      what is new since it was authorised, and the new total
+  steelyard quote FILE --stage NAME      the same for work before the decision, and what stopping there costs
   steelyard export FILE --as FORM        the comparison as html, csv (its lines) or json
+  steelyard changes FILE                 what changed since the last commit, in money and days
+  steelyard changes OLD NEW              the same between two versions: files, or REV:path as in git
+  steelyard git totals on                git diff, log -p and show end estimates with their totals; or off
+  steelyard git check on                 errors in staged estimates stop a commit; or off
+  steelyard git                          which of the two is on
+  steelyard list [FOLDER…]               the estimates by state, with what each waits for
   steelyard records FILE                 what the file says, as JSON
   steelyard lsp --stdio                  the language server, for other editors
   FILE may be - for standard input.
@@ -19,8 +27,13 @@ Options
   --json      machine-readable output; the schemas are in schemas/
   --explain   a figure by name: used.total, rebuild.penalty, rebuild.line.rear-head
   --option    which option to quote; the cheapest in all where nothing is said
-  --as        quote: text, html or markdown; export: html, csv or json
-  --output    the file to write; its end (.html, .txt, .md, .csv, .json) says the form
+  --since     changes: the commit to compare one file with, also by its old name;
+              with --supplement: the version that was authorised, OLD.yard or REV:path
+  --stage     which stage to quote, instead of an option
+  --as        check: text, json or sarif, for build servers; quote: text, html or markdown;
+              export: html, csv or json; changes: text, html, json or sarif
+  --output    the file to write; its end (.html, .txt, .md, .csv, .json, .sarif) says the form
+  --today     the day that states and ages are told for, where it is not today
   --help      this text
   --version   the version
 
@@ -30,11 +43,17 @@ Examples
   steelyard quote samples/pilgrim-v6.yard --option rebuild --output quote.html
   steelyard export samples/pilgrim-v6.yard --as csv
   git show HEAD~1:job.yard | steelyard weigh -
+  steelyard changes job.yard --since HEAD~3 --output changes.html
+  steelyard changes v1:job.yard HEAD:job.yard
+  steelyard check estimates --as sarif --output check.sarif
+  steelyard list estimates
 
 Exit codes
   0  fine
-  1  there is something to mend: errors or warnings in check, lines left out in weigh and
-     export; quote makes none where a line of the option is missing, and says if a picture is
+  1  there is something to mend: errors or warnings in check, lines left out in weigh,
+     export and list, files that list can't read; quote makes none where a line of the option
+     is missing, and says if a picture is; changes: lines that can't be read in one of the
+     versions (what changed is no finding)
   2  a wrong command, or a file that can't be read
 
 Colour is left out where NO_COLOR is set or the output is not a terminal.

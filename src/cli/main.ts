@@ -19,4 +19,5 @@ else process.exitCode = run(args, version, {
   cwd: process.cwd(),
   stdin: () => readFileSync(0, 'utf8'),
   styled: mayStyle(process.env, process.stdout.isTTY),
+  ...(process.stderr.isTTY ? { progress: (text: string) => void process.stderr.write(`\r\u001b[K${text}`) } : {}),
 });

@@ -3,7 +3,7 @@ import { closest } from '../vocabulary/index.js';
 import { plain } from '../report/index.js';
 import { LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, type PictureFile, type Quote, type QuoteForm } from '../report/quote/index.js';
 import type { LanguageService } from '../service/index.js';
-import type { Decision } from '../weigh/index.js';
+import type { Comparison, Decision } from '../weigh/index.js';
 import { formFor, send } from './export-to.js';
 import { InputError, type Files } from './files.js';
 import { sayWhatIsWrong } from './quote-wrong.js';
@@ -15,14 +15,15 @@ export interface QuoteOptions {
   readonly output: string | undefined;
 }
 
-const ENDS: Readonly<Record<QuoteForm, readonly string[]>> = { html: ['html', 'htm'], text: ['txt'], markdown: ['md'] };
+/** How files of each form end. */
+export const ENDS: Readonly<Record<QuoteForm, readonly string[]>> = { html: ['html', 'htm'], text: ['txt'], markdown: ['md'] };
 
 /** `steelyard quote`: what a customer is given. True where nothing is missing in it; a quote with lines missing is not made at all. */
 export function quoteFile(name: string, { option, as, output }: QuoteOptions, service: LanguageService, files: Files, terminal: Terminal): boolean {
   const form = formFor(as, output, ENDS) ?? 'text';
   const uri = files.open(name);
   const decision = service.decision(uri);
-  const made = quoteOf(decision, option, pictureFiles(decision));
+  const made = quoteOf(decision, option, pictureFiles(decision.comparison));
   switch (made.kind) {
     case 'no-option':
       throw new InputError(noOption(made.name, decision));
@@ -38,7 +39,7 @@ export function quoteFile(name: string, { option, as, output }: QuoteOptions, se
   }
 }
 
-function noOption(name: string | undefined, { comparison: { options, ranking } }: Decision): string {
+export function noOption(name: string | undefined, { comparison: { options, ranking } }: Decision): string {
   const names = options.map(({ option }) => option.name);
   if (name === undefined) return options.length === 0 ? 'There is no option to quote.' : 'No option is whole yet, so there is none to quote by itself: name one with --option to see what is missing.';
   const meant = closest(name, names);
@@ -46,7 +47,7 @@ function noOption(name: string | undefined, { comparison: { options, ranking } }
 }
 
 /** The pictures of the findings. Their paths were resolved inside the workspace, links followed; larger files are not read. */
-function pictureFiles({ comparison: { estimate } }: Decision): ReadonlyMap<string, PictureFile> {
+export function pictureFiles({ estimate }: Pick<Comparison, 'estimate'>): ReadonlyMap<string, PictureFile> {
   return new Map(picturesWanted(estimate.findings).map((uri): [string, PictureFile] => {
     const stats = existsSync(uri) ? statSync(uri) : undefined;
     if (stats === undefined || !stats.isFile()) return [uri, { kind: 'missing' }];
@@ -55,7 +56,7 @@ function pictureFiles({ comparison: { estimate } }: Decision): ReadonlyMap<strin
 }
 
 /** Says which pictures are not in it. True where all are. */
-function absentPictures({ findings }: Quote, terminal: Terminal): boolean {
+export function absentPictures({ findings }: Pick<Quote, 'findings'>, terminal: Terminal): boolean {
   const absent = findings.flatMap(({ pictures }) => pictures.filter(({ kind }) => kind === 'absent'));
   if (absent.length > 0) terminal.err(`Not in it, and said so in its place: ${absent.map(({ name }) => plain(name)).join(', ')}.\n`);
   return absent.length === 0;

@@ -8,6 +8,10 @@ export interface Terminal {
   readonly stdin: () => string;
   /** Whether the output may carry colour and weight. */
   readonly styled: boolean;
+  /** The day (YYYY-MM-DD) that states and ages are told for; that of the clock where nothing is said. */
+  readonly today?: string;
+  /** Shows one line over and over, such as how far a long run is, or takes it away with an empty text. Only where the errors go to a terminal. */
+  readonly progress?: (text: string) => void;
 }
 
 /** NO_COLOR in the environment, or output that is not a terminal, means plain text (the no-color convention). */

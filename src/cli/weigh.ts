@@ -5,6 +5,7 @@ import { comparisonText, explain, namedFigures, plain, weighJson } from '../repo
 import { InputError, type Files } from './files.js';
 import { placesOf } from './positions.js';
 import { emphasisOf, style, type Terminal } from './terminal.js';
+import { todayOf } from './today.js';
 
 export interface WeighOptions {
   readonly json: boolean;
@@ -20,13 +21,13 @@ export function weighFile(name: string, options: WeighOptions, service: Language
   const errors = problems.filter((one) => one.severity === 'error');
 
   if (options.explain !== undefined) explainFigure(options.explain, decision, placeOf, terminal);
-  else if (options.json) terminal.out(`${JSON.stringify(weighJson(decision, placeOf), null, 2)}\n`);
-  else terminal.out(comparisonText(decision, emphasisOf(terminal)));
+  else if (options.json) terminal.out(`${JSON.stringify(weighJson(decision, placeOf, todayOf(terminal)), null, 2)}\n`);
+  else terminal.out(comparisonText(decision, emphasisOf(terminal), todayOf(terminal)));
 
   if (errors.length > 0) {
     const first = errors[0];
     const place = first === undefined ? undefined : placeOf(first.at);
-    const where = place === undefined ? '' : ` The first: ${place.file}:${place.line}: ${plain(first?.message.what ?? '')}`;
+    const where = place === undefined ? '' : ` The first: ${plain(place.file)}:${place.line}: ${plain(first?.message.what ?? '')}`;
     terminal.err(`${errors.length === 1 ? 'One line' : `${errors.length} lines`} could not be read or priced, so totals may be too low.${where} See all with: steelyard check ${name}\n`);
   }
   return errors.length === 0;

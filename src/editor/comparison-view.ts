@@ -1,10 +1,23 @@
 import type { Span } from '../language/index.js';
 import type { Place } from '../service/index.js';
-import { comparisonPage, decisionPart, decisionTargets, decisionView, keepLastGood, targetsOf, writtenFigure, type Column, type FlipRow, type LineOf, type Targets, type Trying } from '../report/page/index.js';
+import {
+  comparisonPage, decisionPart, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, writtenFigure,
+  type Column, type Derivations, type FlipRow, type LineOf, type Targets, type TrialField, type Tried, type Trying,
+} from '../report/page/index.js';
 import { decide, type Comparison } from '../weigh/index.js';
-import { homeOf, stillTried, trialOf, withTrial, type KeptTrial } from './trials.js';
+import { rowsAt } from './here.js';
+import { homeOf, restored, saved, stillTried, trialOf, withoutTrial, withTrial, type KeptTrial, type SavedTrial } from './trials.js';
 import type { Desk } from './desk.js';
 import { nameOf, type Key } from './places.js';
+
+/** What is kept of a view while its page is closed. */
+export interface SavedView {
+  readonly unfolded: readonly string[];
+  readonly tried: readonly SavedTrial[];
+}
+
+/** Rows unfolded at once; each is made anew after every keystroke. */
+const MOST_UNFOLDED = 50;
 
 /** What the panel shows of one estimate: made again after each change, with the last good figures carried along. */
 export class ComparisonView {
@@ -17,8 +30,10 @@ export class ComparisonView {
   private trials: readonly KeptTrial[] = [];
   private dropped: readonly string[] = [];
   private rows: readonly FlipRow[] = [];
+  private readonly unfolded = new Set<string>();
+  private derivations: Derivations = new Map();
 
-  constructor(private readonly desk: Desk, readonly estimate: Key) {}
+  constructor(private readonly desk: Desk, readonly estimate: Key, private readonly pictureOf: (uri: string) => string | undefined) {}
 
   /** The inside of the page as the text stands now. */
   markup(): string {
@@ -28,15 +43,16 @@ export class ComparisonView {
     this.trials = trials;
     this.comparison = trials.length === 0 ? comparison : this.desk.service.trying(this.estimate, trials);
     this.columns = keepLastGood(this.columns, { comparison: this.comparison, problems });
-    this.targets = targetsOf(this.columns);
-    return comparisonPage({ comparison: this.comparison, columns: this.columns, lineOf: this.lineOf, trying: this.trying() });
+    this.derivations = derivationsOf(this.columns, this.unfolded, this.tried());
+    this.targets = new Map([...targetsOf(this.columns, this.comparison.estimate), ...derivationTargets(this.derivations)]);
+    return comparisonPage({ comparison: this.comparison, columns: this.columns, lineOf: this.lineOf, trying: this.trying(), derivations: this.derivations, pictureOf: this.pictureOf });
   }
 
   /** The later part of the page: what helps to decide, about the comparison that is shown. Some ten times as dear. */
   laterMarkup(): string | undefined {
     if (this.comparison === undefined) return undefined;
-    const valueOf = (at: Span) => this.trials.find((one) => one.at.block === at.block && one.at.start === at.start)?.value;
-    const file = this.trials.length === 0 ? undefined : { decision: this.desk.service.decision(this.estimate), home: homeOf(this.trials), valueOf };
+    const tried = this.tried();
+    const file = tried === undefined ? undefined : { decision: this.desk.service.decision(this.estimate), ...tried };
     const view = decisionView(decide(this.comparison), this.columns, file);
     this.rows = view.flips;
     this.laterTargets = decisionTargets(view);
@@ -44,25 +60,67 @@ export class ComparisonView {
   }
 
   /** Tries another value for a figure of the page; the one that stands in the file ends the trial. False where it can't be tried. */
-  tryValue(figure: string, value: string): boolean {
-    const row = this.rows.find(({ field }) => field?.id === figure);
-    if (row?.field === undefined) return false;
-    const trial = trialOf(figure, row.field.names, row.at, value, this.desk.service);
-    if (trial === undefined) return false;
+  tryValue(id: string, value: string): boolean {
+    const found = this.fieldOf(id);
+    const trial = found === undefined ? undefined : trialOf(id, found.field.names, found.at, value, this.desk.service);
+    if (found === undefined || trial === undefined) return false;
     this.dropped = [];
-    this.trials = value === row.field.today ? this.trials.filter(({ id }) => id !== figure) : withTrial(this.trials, trial);
+    this.trials = value === found.field.today ? withoutTrial(this.trials, trial.at) : withTrial(this.trials, trial);
     return true;
   }
 
-  /** Ends all trials; answers with the edits that write them. */
-  endTrials(): readonly { readonly place: Place; readonly text: string }[] {
-    const edits = this.trials.flatMap((trial) => {
+  /** Unfolds a row into how its figures were made, or folds it. */
+  unfold(row: string, open: boolean): void {
+    if (!open) this.unfolded.delete(row);
+    else if (this.unfolded.size < MOST_UNFOLDED) this.unfolded.add(row);
+  }
+
+  /** Ends all trials; answers with them and with the edits that write them. */
+  endTrials(): { readonly trials: readonly KeptTrial[]; readonly edits: readonly { readonly place: Place; readonly text: string }[] } {
+    const { trials } = this;
+    const edits = trials.flatMap((trial) => {
       const made = this.desk.service.trialEdit(trial);
       return made === undefined ? [] : [{ place: { uri: made.uri, range: made.edit.range }, text: made.edit.text }];
     });
     this.trials = [];
     this.dropped = [];
-    return edits;
+    return { trials, edits };
+  }
+
+  /** Takes trials up again that could not be written. */
+  takeUp(trials: readonly KeptTrial[]): void {
+    this.trials = trials;
+  }
+
+  /** What a page is asked to keep, so that it comes back as it was. */
+  saved(): SavedView {
+    return { unfolded: [...this.unfolded], tried: this.trials.map(saved) };
+  }
+
+  /** As it was before the window was closed: only what still is in the files of this estimate. */
+  restore({ unfolded, tried }: SavedView): void {
+    const { service } = this.desk;
+    const files = new Set([this.estimate, ...service.uses(this.estimate)]);
+    unfolded.forEach((row) => this.unfold(row, true));
+    for (const one of tried) {
+      const trial = files.has(one.uri) ? restored(one, service) : undefined;
+      if (trial !== undefined) this.trials = withTrial(this.trials, trial);
+    }
+  }
+
+  /** The rows of the page that come from the line at an offset of a file. */
+  rowsAt(uri: Key, offset: number): readonly string[] {
+    return rowsAt([this.targets, this.laterTargets], uri, offset, homeOf(this.trials), this.desk.service);
+  }
+
+  private fieldOf(id: string): { readonly field: TrialField; readonly at: Span } | undefined {
+    const row = this.rows.find(({ field }) => field?.id === id);
+    return row?.field === undefined ? derivationFields(this.derivations).get(id) : { field: row.field, at: row.at };
+  }
+
+  private tried(): Tried | undefined {
+    const { trials } = this;
+    return trials.length === 0 ? undefined : { home: homeOf(trials), valueOf: (at) => trials.find((one) => one.at.block === at.block && one.at.start === at.start)?.value };
   }
 
   private trying(): Trying {

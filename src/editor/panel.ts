@@ -1,11 +1,16 @@
 import * as vscode from 'vscode';
 import { readPageState, readToEditor, type ToEditor, type ToPage } from '../page/messages.js';
-import { ComparisonView } from './comparison-view.js';
+import { ComparisonView, type SavedView } from './comparison-view.js';
 import type { Desk } from './desk.js';
-import { isEstimate, nameOf, type Key } from './places.js';
+import type { LeadsOut } from './links.js';
+import { Pictures } from './pictures.js';
+import { isEstimate, nameOf, rootOf, type Key } from './places.js';
 import { reveal } from './reveal.js';
 import { shell } from './shell.js';
 import { WhenQuiet } from './when-quiet.js';
+
+/** Whoever moves quickly through a text is told where he came to rest. */
+const REST = 50;
 
 /** The one panel beside the editor. It follows the estimate that is worked on and is made again as its text changes. */
 export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSerializer {
@@ -19,15 +24,20 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   /** A figure to bring into view, until a page that is loaded was told. */
   private sought: string | undefined;
   private loaded = false;
+  private here = '';
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  private readonly pictures: Pictures;
   private readonly later = new WhenQuiet(() => this.renderLater());
   private readonly subscriptions: vscode.Disposable[];
 
-  constructor(private readonly desk: Desk, private readonly dist: vscode.Uri) {
+  constructor(private readonly desk: Desk, private readonly dist: vscode.Uri, leadsOut: LeadsOut) {
+    this.pictures = new Pictures(leadsOut, () => this.render());
     this.subscriptions = [
       desk.onFresh((key) => {
         if (key === this.view?.estimate) this.render();
       }),
       vscode.window.onDidChangeActiveTextEditor((editor) => this.follow(editor)),
+      vscode.window.onDidChangeTextEditorSelection(() => this.soonHere()),
     ];
   }
 
@@ -52,20 +62,21 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     if (key === undefined || this.panel !== undefined) panel.dispose();
     else {
       this.adopt(panel);
-      this.turnTo(key);
+      this.turnTo(key, readPageState(state));
     }
     return Promise.resolve();
   }
 
   dispose(): void {
     this.later.cancel();
+    clearTimeout(this.resting);
     this.panel?.dispose();
     this.subscriptions.forEach((one) => void one.dispose());
   }
 
   private adopt(panel: vscode.WebviewPanel): void {
     this.panel = panel;
-    panel.webview.options = { enableScripts: true, localResourceRoots: [this.dist], enableCommandUris: false };
+    panel.webview.options = this.optionsFor(undefined);
     panel.webview.onDidReceiveMessage((data: unknown) => {
       const message = readToEditor(data);
       if (message !== undefined) void this.receive(message);
@@ -91,21 +102,35 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     if (this.view === undefined || !this.desk.usedBy(this.view.estimate).includes(key)) this.turnTo(key);
   }
 
-  private turnTo(key: Key): void {
-    if (this.panel === undefined || this.view?.estimate === key) return;
-    this.view = this.views.get(key) ?? new ComparisonView(this.desk, key);
-    this.views.set(key, this.view);
+  private turnTo(key: Key, saved?: SavedView): void {
+    const { panel } = this;
+    if (panel === undefined || this.view?.estimate === key) return;
+    const view = this.views.get(key) ?? new ComparisonView(this.desk, key, (uri) => this.panel === undefined ? undefined : this.pictures.sourceOf(uri, this.panel.webview));
+    this.views.set(key, view);
+    this.view = view;
     this.shown = undefined;
     this.shownLater = undefined;
-    this.panel.title = `Comparison: ${nameOf(key)}`;
+    panel.title = `Comparison: ${nameOf(key)}`;
+    const options = this.optionsFor(key);
+    if (String(options.localResourceRoots) !== String(panel.webview.options.localResourceRoots)) panel.webview.options = options;
     this.desk.keep(key);
-    void this.renderWhole();
+    void this.renderWhole(saved);
+  }
+
+  /** Scripts and style come from the extension; pictures of findings from where the estimate may read. */
+  private optionsFor(key: Key | undefined): vscode.WebviewOptions {
+    const folders = (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri);
+    const uri = key === undefined ? undefined : vscode.Uri.parse(key, true);
+    const alone = uri === undefined || uri.scheme === 'untitled' || vscode.workspace.getWorkspaceFolder(uri) !== undefined ? [] : [rootOf(uri).root];
+    return { enableScripts: true, localResourceRoots: [this.dist, ...folders, ...alone], enableCommandUris: false };
   }
 
   private async receive(message: ToEditor): Promise<void> {
     if (message.kind === 'ready') {
       this.shown = undefined;
+      this.here = '';
       this.loaded = true;
+      this.pictures.forget();
       await this.renderWhole();
       return;
     }
@@ -115,9 +140,14 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
       if (view.tryValue(message.figure, message.value)) this.showTrials();
       return;
     }
+    if (message.kind === 'unfold' || message.kind === 'fold') {
+      view.unfold(message.row, message.kind === 'unfold');
+      this.render();
+      return;
+    }
     if (message.kind !== 'go') {
-      const edits = view.endTrials();
-      if (message.kind === 'write') await this.write(edits);
+      const { trials, edits } = view.endTrials();
+      if (message.kind === 'write' && !(await this.write(edits))) view.takeUp(trials);
       this.showTrials();
       return;
     }
@@ -132,18 +162,20 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   }
 
   /** All of what was tried as one edit, which one undo takes back. */
-  private async write(edits: ReturnType<ComparisonView['endTrials']>): Promise<void> {
+  private async write(edits: ReturnType<ComparisonView['endTrials']>['edits']): Promise<boolean> {
     const whole = new vscode.WorkspaceEdit();
     for (const { place, text } of edits) {
       const range = this.desk.positions.range(place);
       if (range !== undefined) whole.replace(vscode.Uri.parse(place.uri, true), range, text);
     }
-    await vscode.workspace.applyEdit(whole);
+    return await vscode.workspace.applyEdit(whole);
   }
 
-  private async renderWhole(): Promise<void> {
+  private async renderWhole(saved?: SavedView): Promise<void> {
     const { view } = this;
-    if (view !== undefined && (await this.desk.whole(view.estimate)) && view === this.view) this.render();
+    if (view === undefined || !(await this.desk.whole(view.estimate)) || view !== this.view) return;
+    if (saved !== undefined) view.restore(saved);
+    this.render();
   }
 
   /** A hidden page is not told: it is loaded again when it comes into view, and asks. */
@@ -155,9 +187,10 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     if (markup !== this.shown) {
       this.shown = markup;
       this.shownLater = undefined;
-      this.post({ kind: 'show', estimate: this.view.estimate, markup });
+      this.post({ kind: 'show', estimate: this.view.estimate, markup, kept: this.view.saved() });
     }
     this.tellSought();
+    this.soonHere();
   }
 
   private renderLater(): void {
@@ -166,6 +199,26 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     if (markup === undefined || markup === this.shownLater) return;
     this.shownLater = markup;
     this.post({ kind: 'later', estimate: this.view.estimate, markup });
+  }
+
+  private soonHere(): void {
+    if (this.panel === undefined || this.resting !== undefined) return;
+    this.resting = setTimeout(() => {
+      this.resting = undefined;
+      this.tellHere();
+    }, REST);
+  }
+
+  /** The page marks what comes from the line under the cursor; while another file is worked on, it marks nothing. */
+  private tellHere(): void {
+    const { view, panel } = this;
+    const editor = vscode.window.activeTextEditor;
+    if (view === undefined || panel?.visible !== true || this.shown === undefined || editor === undefined || editor.document.languageId !== 'steelyard') return;
+    const rows = view.rowsAt(editor.document.uri.toString(), editor.document.offsetAt(editor.selection.active));
+    const here = rows.join('\n');
+    if (here === this.here) return;
+    this.here = here;
+    this.post({ kind: 'here', estimate: view.estimate, rows });
   }
 
   private tellSought(): void {

@@ -1,10 +1,10 @@
 import * as vscode from 'vscode';
 
-/** The empty page: its style and its script come from the extension's own files, and nothing comes from elsewhere. */
+/** The empty page: its style and its script come from the extension's own files, pictures from the workspace, and nothing from elsewhere. */
 export function shell(webview: vscode.Webview, dist: vscode.Uri): string {
   const nonce = newNonce();
   const file = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(dist, name)).toString();
-  const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'; base-uri 'none'; form-action 'none'`;
+  const policy = `default-src 'none'; img-src ${webview.cspSource}; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'; base-uri 'none'; form-action 'none'`;
   return `<!DOCTYPE html>
 <html lang="en">
 <head>

@@ -26,7 +26,7 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
   const shelf = new Shelf((key) => desk.changedOnDisk(key));
   const desk = new Desk(leadsOut, () => shelf.keys);
   const problems = new Problems(desk);
-  const panel = new ComparisonPanel(desk, vscode.Uri.joinPath(context.extensionUri, 'dist'));
+  const panel = new ComparisonPanel(desk, vscode.Uri.joinPath(context.extensionUri, 'dist'), leadsOut);
   context.subscriptions.push(
     desk,
     problems,

@@ -1,5 +1,6 @@
 import type { Span } from '../language/index.js';
-import { writtenWith, type LanguageService, type Trial } from '../service/index.js';
+import { writtenFigure } from '../report/page/index.js';
+import { TRIAL_VALUE, writtenWith, type LanguageService, type Trial } from '../service/index.js';
 
 /** A figure that is tried, with what is said of it. */
 export interface KeptTrial extends Trial {
@@ -9,6 +10,19 @@ export interface KeptTrial extends Trial {
   readonly uri: string;
   readonly line: string;
   readonly nth: number;
+}
+
+/** A trial as it is kept over a restart of the window: by its line and its place there. */
+export interface SavedTrial {
+  readonly id: string;
+  readonly names: string;
+  readonly value: string;
+  readonly uri: string;
+  readonly line: string;
+  readonly nth: number;
+  /** Where the figure starts on its line, and how long it is. */
+  readonly column: number;
+  readonly length: number;
 }
 
 /** More figures at once are another estimate. */
@@ -24,6 +38,11 @@ export function trialOf(id: string, names: string, at: Span, value: string, serv
   const from = lineStart(text, place.range.start);
   const line = lineAt(text, from);
   return { id, names, at, value, uri: place.uri, line, nth: startsOf(text, line).indexOf(from) };
+}
+
+/** Without the trial of a figure. */
+export function withoutTrial(trials: readonly KeptTrial[], at: Span): readonly KeptTrial[] {
+  return trials.filter((one) => !isSame(one.at, at));
 }
 
 /** With one trial more, or another value for one that there is; a full list takes no more. */
@@ -72,14 +91,30 @@ function back(offset: number, trials: readonly KeptTrial[]): number {
 }
 
 function foundAgain(trial: KeptTrial, service: Texts): KeptTrial | undefined {
-  const tree = service.tree(trial.uri);
-  const from = tree === undefined ? undefined : startsOf(tree.text, trial.line)[trial.nth];
+  const at = spanOf(saved(trial), service);
+  return at === undefined ? undefined : { ...trial, at };
+}
+
+/** What is kept of a trial. */
+export function saved({ id, names, value, uri, line, nth, at }: KeptTrial): SavedTrial {
+  return { id, names, value, uri, line, nth, column: at.start - lineStart(at.block.text, at.start), length: at.end - at.start };
+}
+
+/** A trial of an earlier session, where its line still reads as it did and a figure stands in its place. */
+export function restored(trial: SavedTrial, service: Texts): KeptTrial | undefined {
+  const { id, names, value, uri, line, nth, column, length } = trial;
+  const at = column + length <= line.length ? spanOf(trial, service) : undefined;
+  return at === undefined || writtenFigure(at) === undefined || !TRIAL_VALUE.test(value) ? undefined : { id, names, value, uri, line, nth, at };
+}
+
+function spanOf({ uri, line, nth, column, length }: SavedTrial, service: Texts): Span | undefined {
+  const tree = service.tree(uri);
+  const from = tree === undefined ? undefined : startsOf(tree.text, line)[nth];
   if (tree === undefined || from === undefined) return undefined;
-  const column = trial.at.start - lineStart(trial.at.block.text, trial.at.start);
   const start = from + column;
   let offset = 0;
   for (const block of tree.blocks) {
-    if (start < offset + block.text.length) return { ...trial, at: { block, start: start - offset, end: start - offset + (trial.at.end - trial.at.start) } };
+    if (start < offset + block.text.length) return { block, start: start - offset, end: start - offset + length };
     offset += block.text.length;
   }
   return undefined;

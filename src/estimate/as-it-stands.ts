@@ -1,7 +1,8 @@
 import { problem, type Problem } from '../language/index.js';
+import { stagedBy } from './build-stage.js';
 import * as rules from './decision-rules.js';
 import { sameItems } from './remember.js';
-import type { Option, Vehicle } from './types.js';
+import type { Option, Stage, Vehicle } from './types.js';
 
 /** The name of the option that nobody writes: selling the vehicle as it stands. */
 export const AS_IT_STANDS = 'as-it-stands';
@@ -11,8 +12,9 @@ const kept = new WeakMap<Vehicle, { readonly madeFrom: readonly unknown[]; reado
 /**
  * Selling the vehicle unrepaired, as an option beside the written ones, where it is known what these leave. What every written option charges before the
  * customer decides, and every fee they all charge, is owed whatever is decided, so it is in here too.
+ * So is what stages do and open; nothing of that is put back.
  */
-export function asItStands(vehicle: Vehicle | undefined, options: readonly Option[], problems: Problem[]): readonly Option[] {
+export function asItStands(vehicle: Vehicle | undefined, options: readonly Option[], stages: readonly Stage[], problems: Problem[]): readonly Option[] {
   if (vehicle?.unrepaired === undefined || options.length === 0) return [];
   const twin = options.find((option) => option.name === AS_IT_STANDS);
   if (twin !== undefined) {
@@ -24,15 +26,16 @@ export function asItStands(vehicle: Vehicle | undefined, options: readonly Optio
     return [];
   }
   const [first, ...others] = options as readonly [Option, ...Option[]];
-  const labour = first.labour.filter((job) => job.done === 'first' && others.every((option) => option.labour.includes(job)));
+  const staged = stagedBy(stages, 'left open');
+  const labour = first.labour.filter((job) => staged?.labour.includes(job) === true || (job.done === 'first' && others.every((option) => option.labour.includes(job))));
   const fees = first.fees.filter((fee) => others.every((option) => option.fees.includes(fee)));
-  const madeFrom = [...labour, ...fees];
+  const madeFrom = [...stages, ...labour, ...fees];
   const before = kept.get(vehicle);
   if (before !== undefined && sameItems(before.madeFrom, madeFrom)) return [before.option];
   const option: Option = {
     record: vehicle.record, at: vehicle.unrepaired.at, broken: false,
     name: AS_IT_STANDS, title: 'Sell it as it stands', written: false,
-    labour, fees,
+    labour, fees, staged,
     parts: [...new Set(labour.flatMap((job) => job.parts))],
     sublets: [...new Set(labour.flatMap((job) => job.sublets))],
     harvests: [], chances: [], way: undefined, wayAt: undefined,

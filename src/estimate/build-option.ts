@@ -2,6 +2,7 @@ import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { problem, type Problem } from '../language/index.js';
 import { bring, withNeeded } from './brought.js';
 import { buildChance } from './build-chance.js';
+import { stagedBy } from './build-stage.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import * as decisionRules from './decision-rules.js';
 import * as moneyRules from './money-rules.js';
@@ -9,18 +10,19 @@ import { remember } from './remember.js';
 import { monthsIn } from './months.js';
 import { reportRepeats, wordsIn } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Harvest, Option } from './types.js';
+import type { Harvest, Option, Stage } from './types.js';
 
 /** The word that pins the engine in its place. */
 const IN_CAR = 'in-car';
 
-/** Builds an option with all that it brings along, each thing once. */
-export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Lookup): Option | undefined {
+/** Builds an option with all that it brings along, each thing once; what comes before the decision is in every option. */
+export function buildOption(record: RecordOf<typeof kinds.option>, stages: readonly Stage[], lookup: Lookup): Option | undefined {
   const { values, name } = record;
   const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
   const ownLabour = childrenOf(record, kinds.labour).flatMap((child) => buildLabour(child, lookup, (names) => pick(names, lookup.labour)) ?? []);
-  const labour = withNeeded([...pick(values.do, lookup.labour), ...ownLabour]);
+  const staged = stagedBy(stages, 'closed');
+  const labour = withNeeded([...(staged?.labour ?? []), ...pick(values.do, lookup.labour), ...ownLabour]);
   const ownParts = childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? []);
   const ownSublets = childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? []);
   const ownFees = childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, lookup.problems) ?? []);
@@ -32,7 +34,7 @@ export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Looku
   // Pinned to a way in that nobody knows, an option is planned freely rather than wrongly; the name has its message.
   const known = values.way?.every(({ name: one }) => one === IN_CAR || lookup.access(one) !== undefined) === true;
   const way = known ? pick(values.way, lookup.access) : undefined;
-  return remember(record, [...labour, ...parts, ...sublets, ...fees, ...chances, ...findings, known, ...(way ?? [])], lookup.problems, (problems) => {
+  return remember(record, [...stages, ...labour, ...parts, ...sublets, ...fees, ...chances, ...findings, known, ...(way ?? [])], lookup.problems, (problems) => {
     for (const key of ['do', 'fit', 'send', 'charge'] as const) reportRepeats(values[key] ?? [], key, problems);
     if (values.lasts !== undefined && monthsIn({ ...values.lasts, likely: values.lasts.low }).lt(1)) problems.push(problem(decisionRules.serviceOfNothing, values.lasts.at, undefined));
     const brought = bring(labour);
@@ -44,6 +46,7 @@ export function buildOption(record: RecordOf<typeof kinds.option>, lookup: Looku
       parts: [...new Set([...brought.parts, ...parts])],
       sublets: [...new Set([...brought.sublets, ...sublets])],
       fees: [...fees],
+      staged,
       harvests: childrenOf(record, kinds.harvest).flatMap((child) => buildHarvest(child, problems)),
       chances,
       way,

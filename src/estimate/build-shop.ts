@@ -1,5 +1,6 @@
 import { problem, type Problem, type Span } from '../language/index.js';
 import { childrenOf, kinds, type Amount, type RecordOf } from '../vocabulary/index.js';
+import { buildOverrun } from './build-authorised.js';
 import { buildFee } from './build-work.js';
 import { currencyOf, unnamedCurrency } from './currency.js';
 import * as rules from './money-rules.js';
@@ -7,7 +8,7 @@ import { nameTaken, onlyOnce } from './name-rules.js';
 import { remember } from './remember.js';
 import { wordsIn } from './scope.js';
 import { sourceOf } from './source.js';
-import type { Condition, CoreTax, MarkupBand, Rate, Shop, Tax, Tool } from './types.js';
+import type { Condition, CoreTax, MarkupBand, Overrun, Rate, Shop, Tax, Tool } from './types.js';
 
 type ShopRecord = RecordOf<typeof kinds.shop>;
 
@@ -20,7 +21,7 @@ const USUAL_LOCALE = 'en-US';
 export const noShop: Shop = {
   source: undefined, title: '', address: [], phone: undefined, locale: USUAL_LOCALE, currency: unnamedCurrency, rounding: 'half-up', workday: undefined, technicians: 1,
   closedWeekdays: USUAL_WEEKEND, closedDates: new Set(), rates: new Map(), usualRate: undefined,
-  markup: { parts: [], sublets: [] }, taxes: [], coreTax: new Map(), fees: [], tools: [],
+  markup: { parts: [], sublets: [] }, taxes: [], coreTax: new Map(), fees: [], tools: [], overrun: undefined,
 };
 
 export function buildShop(record: ShopRecord, problems: Problem[]): Shop {
@@ -49,6 +50,7 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
     coreTax: coreTaxOf(record, problems),
     fees: childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, problems) ?? []),
     tools: childrenOf(record, kinds.tool).flatMap((child) => buildTool(child, true) ?? []),
+    overrun: overrunOf(record, problems),
   };
 }
 
@@ -89,6 +91,12 @@ function ratesOf(record: ShopRecord, problems: Problem[]): Pick<Shop, 'rates' | 
   }
   if (rates.size === 1) usualRate ??= [...rates.values()][0];
   return { rates, usualRate };
+}
+
+function overrunOf(record: ShopRecord, problems: Problem[]): Overrun | undefined {
+  const [first, ...others] = childrenOf(record, kinds.overrun);
+  for (const other of others) problems.push(problem(onlyOnce, other.at, { kind: 'overrun' }, first === undefined ? undefined : { at: first.at, says: 'The first one' }));
+  return first === undefined ? undefined : buildOverrun(first, problems);
 }
 
 function bandsOf(record: ShopRecord, on: 'parts' | 'sublets', problems: Problem[]): MarkupBand[] {

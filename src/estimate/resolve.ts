@@ -1,8 +1,11 @@
 import { problem, type Block, type Problem, type Span } from '../language/index.js';
 import { is, kinds, valueRules, type Kind, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { buildAuthorised, buildQuoted, buildStarted, type JobNames } from './build-authorised.js';
 import { buildOption } from './build-option.js';
+import { buildStage, checkStages } from './build-stage.js';
 import { asItStands } from './as-it-stands.js';
 import { buildChance, chancesByRecord } from './build-chance.js';
+import { buildClosed } from './build-closed.js';
 import { buildCoverage, buildInspection } from './build-decision.js';
 import { buildShop, buildTool, noShop } from './build-shop.js';
 import { buildAccess, buildFee, buildFinding, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
@@ -16,7 +19,7 @@ import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
 import * as workRules from './work-rules.js';
-import type { Access, Estimate, Header, Labour, Vehicle } from './types.js';
+import type { Access, Estimate, Header, Labour, Option, Vehicle } from './types.js';
 
 /** An estimate and what is wrong with it, in whichever of its files that is. */
 export interface Resolved {
@@ -48,11 +51,16 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const vehicle = onlyOne(records, kinds.vehicle, problems);
   const vehicleBuilt = vehicle === undefined ? undefined : buildVehicle(vehicle);
   const access = named(records, kinds.access, lookup.access);
-  const options = optionRecords(records, problems).flatMap((record) => buildOption(record, lookup) ?? []);
+  const stages = records.flatMap((record) => (is(record, kinds.stage) && record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
+  const options = optionRecords(records, problems).flatMap((record) => buildOption(record, stages, lookup) ?? []);
+  checkStages(stages, options, problems);
   const chanceNamed = (name: string) => {
     const record = scope.find('chance', name);
     return record === undefined || !is(record, kinds.chance) ? undefined : buildChance(record, lookup);
   };
+  const chances = chancesByRecord(records, lookup);
+  const job = jobNames(records, options, header);
+  const startedRecord = onlyOne(records, kinds.started, problems);
   const estimate: Estimate = {
     uri,
     shop,
@@ -60,16 +68,21 @@ export function resolve(uri: string, sources: Sources): Resolved {
     vehicle: vehicleBuilt,
     findings: records.flatMap((record) => (is(record, kinds.finding) ? (record.name === undefined ? (buildFinding(record, sources.resolvePath, problems) ?? []) : (lookup.finding(record.name.name) ?? [])) : [])),
     access,
-    chances: chancesByRecord(records, lookup),
+    chances,
     labour: named(records, kinds.labour, lookup.labour),
     parts: named(records, kinds.part, lookup.part),
     sublets: named(records, kinds.sublet, lookup.sublet),
     fees: named(records, kinds.fee, lookup.fee),
     tools: named(records, kinds.tool, lookup.tool),
-    options: [...options, ...asItStands(vehicleBuilt, options, problems)],
+    stages,
+    options: [...options, ...asItStands(vehicleBuilt, options, stages, problems)],
     consider: records.flatMap((record) => (is(record, kinds.consider) ? pick(record.values.labour, lookup.labour) : [])),
     inspections: records.flatMap((record) => (is(record, kinds.inspect) ? (buildInspection(record, lookup, chanceNamed) ?? []) : [])),
     coverages: records.flatMap((record) => (is(record, kinds.coverage) ? (buildCoverage(record, problems) ?? []) : [])),
+    quoted: records.flatMap((record) => (is(record, kinds.quoted) ? [buildQuoted(record, job, problems)] : [])),
+    authorised: buildAuthorised(records.filter((record) => is(record, kinds.authorised)), job, problems),
+    started: startedRecord === undefined ? undefined : buildStarted(startedRecord, job, problems),
+    closed: closedIn(records, { options, access, chances }, lookup),
     notes: records.flatMap((record) => (is(record, kinds.note) && record.title !== undefined ? [record.title.text] : [])),
   };
   for (const record of records) {
@@ -80,7 +93,22 @@ export function resolve(uri: string, sources: Sources): Resolved {
   checkVin(records, problems);
   checkFindings(estimate, problems);
   const told = withoutEchoes(problems, estimate, lost);
-  return { estimate, records, scope, problems: told.problems, spoiled: new Set([...told.spoiled, ...scope.spoiled]), uses: gathered.uses, waitsFor: gathered.waitsFor };
+  return { estimate, records, scope, problems: told.problems, spoiled: new Set([...told.spoiled, ...scope.spoiled, ...withoutTheirStage(records, estimate)]), uses: gathered.uses, waitsFor: gathered.waitsFor };
+}
+
+/** What the job really took, held against what the rest of the file says. */
+function closedIn(records: readonly Record[], { options, access, chances }: Pick<Estimate, 'options' | 'access' | 'chances'>, lookup: Lookup): Estimate['closed'] {
+  const record = onlyOne(records, kinds.closed, lookup.problems);
+  if (record === undefined) return undefined;
+  const written = records.find((one) => is(one, kinds.estimate))?.values.written?.iso;
+  const started = records.find((one) => is(one, kinds.started))?.values.on?.iso;
+  return buildClosed(record, { options, access, chances, written, started }, lookup);
+}
+
+/** A stage is in every option: where one could not be made out, none of them is whole. */
+function withoutTheirStage(records: readonly Record[], { stages, options }: Estimate): Block[] {
+  const lost = records.some((record) => is(record, kinds.stage) && !stages.some((stage) => stage.record === record));
+  return lost ? options.map(({ record }) => record.block) : [];
 }
 
 /** More options than this can't be read side by side, and a file with thousands of them is no estimate. */
@@ -91,6 +119,12 @@ function optionRecords(records: readonly Record[], problems: Problem[]): RecordO
   const over = options[MOST_OPTIONS];
   if (over !== undefined) problems.push(problem(workRules.tooManyOptions, over.at, { most: MOST_OPTIONS }));
   return options.slice(0, MOST_OPTIONS);
+}
+
+/** The options and stages that records of the job may be for. */
+function jobNames(records: readonly Record[], options: readonly Option[], header: RecordOf<typeof kinds.estimate> | undefined): JobNames {
+  const stages = records.flatMap(({ kind, name }) => (kind.word === 'stage' && name !== undefined ? [name.name] : []));
+  return { options: options.map(({ name }) => name), stages, written: header?.values.written?.iso };
 }
 
 function named<T>(records: readonly Record[], kind: Kind, find: (name: string) => T | undefined): T[] {

@@ -6,7 +6,7 @@ import { sameItems } from './remember.js';
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
 
-const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage'] as const;
+const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage', 'stage'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
 /**

@@ -66,6 +66,12 @@ export interface Shop {
   readonly coreTax: ReadonlyMap<Condition, CoreTax>;
   readonly fees: readonly Fee[];
   readonly tools: readonly Tool[];
+  readonly overrun: Overrun | undefined;
+}
+
+/** How far work may run over what was authorised; the limits hold for a percentage. */
+export interface Overrun extends Source {
+  readonly by: { readonly percent: Amount; readonly atLeast: Amount | undefined; readonly atMost: Amount | undefined } | { readonly fixed: Amount };
 }
 
 export interface Tool extends Source {
@@ -203,6 +209,31 @@ export interface Harvest extends Source {
   readonly value: Amount | undefined;
 }
 
+/** Work that comes before the decision, in every option. */
+export interface Stage extends Source {
+  readonly name: string;
+  readonly title: string;
+  /** Every job once, with those that they need; parts and outside work with what the jobs bring. */
+  readonly labour: readonly Labour[];
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+  /** The ways in that it opens; its work is done with these, whatever else is opened later. */
+  readonly opens: readonly Access[];
+  /** Hours to put together again what was taken apart, beyond closing the ways in. */
+  readonly putBack: Amount | undefined;
+  /** Of these hours. */
+  readonly rate: Rate | undefined;
+  readonly destroys: readonly Part[];
+}
+
+/** What stages together put into some work: their jobs, and the ways in that they opened. */
+export interface Staged {
+  readonly labour: readonly Labour[];
+  readonly ways: readonly Access[];
+  /** Closed again when the work is done, or left as they are, with nothing paid for putting back. */
+  readonly then: 'closed' | 'left open';
+}
+
 export interface Option extends Source {
   readonly name: string;
   readonly title: string;
@@ -212,6 +243,8 @@ export interface Option extends Source {
   readonly parts: readonly Part[];
   readonly sublets: readonly Sublet[];
   readonly fees: readonly Fee[];
+  /** What comes before the decision; its labour is in `labour` too. Undefined without stages. */
+  readonly staged: Staged | undefined;
   readonly harvests: readonly Harvest[];
   /** Its own; those of its work and ways in are found with these. */
   readonly chances: readonly Chance[];
@@ -264,6 +297,53 @@ export interface Coverage extends Source {
   readonly covers: readonly string[];
 }
 
+/** What a record of the job is about: an amount for an option or a stage, on a day. What it doesn't say is undefined. */
+interface ForOption extends Source {
+  readonly amount: Amount | undefined;
+  /** The name of an option or a stage, or of the only option where nothing was said; undefined where nothing has that name. */
+  readonly for: string | undefined;
+  /** YYYY-MM-DD. */
+  readonly on: string | undefined;
+}
+
+/** What the customer was given to read. */
+export type Quoted = ForOption;
+
+/** What the customer agreed to, as a whole amount. */
+export interface Authorised extends ForOption {
+  readonly by: string | undefined;
+  readonly how: 'in-person' | 'phone' | 'message' | 'email' | 'signed' | undefined;
+  readonly version: string | undefined;
+}
+
+/** That work began. */
+export interface Started extends Source {
+  readonly on: string | undefined;
+}
+
+/** What one line really took or cost. */
+export interface Actual<L> extends Source {
+  /** The name or the title by which it is meant. */
+  readonly says: string;
+  /** What it stands for; undefined where neither the option nor what may turn up in it has such a line. */
+  readonly line: L | undefined;
+  /** One figure: where three are written, the likely one. Hours may be in minutes. */
+  readonly amount: Amount;
+}
+
+/** What a job that is over really took. No quoted figure is made from it. */
+export interface Closed extends Source {
+  /** The option that was done; undefined where nothing was. */
+  readonly option: Option | undefined;
+  /** YYYY-MM-DD. */
+  readonly on: string | undefined;
+  readonly billed: Amount | undefined;
+  readonly clocked: readonly Actual<Labour | Access | Core>[];
+  readonly paid: readonly Actual<Part | Sublet | Fee>[];
+  readonly credited: readonly Actual<Part>[];
+  readonly notes: readonly string[];
+}
+
 export interface Header extends Source {
   readonly title: string;
   readonly written: string | undefined;
@@ -304,10 +384,16 @@ export interface Estimate {
   readonly sublets: readonly Sublet[];
   readonly fees: readonly Fee[];
   readonly tools: readonly Tool[];
+  readonly stages: readonly Stage[];
   readonly options: readonly Option[];
   readonly consider: readonly Labour[];
   readonly inspections: readonly Inspection[];
   readonly coverages: readonly Coverage[];
+  /** In the order of the file. */
+  readonly quoted: readonly Quoted[];
+  readonly authorised: readonly Authorised[];
+  readonly started: Started | undefined;
+  readonly closed: Closed | undefined;
   readonly notes: readonly string[];
 }
 

@@ -15,6 +15,23 @@ export function parse(uri: string, text: string): Tree {
 }
 
 /**
+ * Parses only the blocks of a file whose first two words are wanted, for whoever needs little of many files: each is as
+ * `parse` would give it, and `rangeIn` gives its place in the whole text.
+ */
+export function parseSome(uri: string, text: string, wanted: (first: string, second: string | undefined) => boolean): Tree {
+  if (text.length > limits.fileLength) return parse(uri, text);
+  const starts = blockStarts(text);
+  if (starts.length > limits.blocks) return parse(uri, text);
+  const words = /\ufeff?([^\s"#]+)(?:[^\S\n]+([^\s"#]+))?/y;
+  const found = starts.flatMap((start, i) => {
+    words.lastIndex = start;
+    const [, first, second] = words.exec(text) ?? [];
+    return first !== undefined && wanted(first, second) ? [{ start, block: parseBlock(uri, text.slice(start, starts[i + 1] ?? text.length), i === 0) }] : [];
+  });
+  return { uri, text, blocks: found.map(({ block }) => block), starts: found.map(({ start }) => start) };
+}
+
+/**
  * Parses a new text of the same file and keeps every block whose text is as before, so that all that hangs on a
  * block's identity is kept too. Equal to `parse` in everything but identity.
  */

@@ -1,4 +1,5 @@
-import { readPageState, readToPage, type PageState, type ToEditor } from './messages.js';
+import { Here } from './here.js';
+import { readPageState, readToPage, type Kept, type PageState, type ToEditor } from './messages.js';
 import { fillPlaces, patchChildren } from './patch.js';
 import { Sought } from './sought.js';
 import { TrialFields } from './trial-fields.js';
@@ -17,6 +18,9 @@ let estimate: string | undefined;
 let remembering = false;
 /** What was kept of the page when it was last left; until the later part is there, it can't all be put back. */
 let kept: PageState | undefined;
+/** What the editor asked to be kept. */
+let forEditor: Kept = { unfolded: [], tried: [] };
+const here = new Here(page);
 const sought = new Sought(page);
 const fields = new TrialFields(page, (figure, value) => {
   if (estimate !== undefined) editor.postMessage({ kind: 'try', estimate, figure, value });
@@ -26,8 +30,11 @@ window.addEventListener('message', ({ data }) => {
   const message = readToPage(data);
   if (message === undefined) return;
   switch (message.kind) {
-    case 'show': return show(message.estimate, message.markup);
+    case 'show':
+      forEditor = message.kept;
+      return show(message.estimate, message.markup);
     case 'later': return fill(message.estimate, message.markup);
+    case 'here': return message.estimate === estimate ? here.mark(message.rows) : undefined;
     case 'seek': return message.estimate === estimate ? sought.seek(message.figure) : undefined;
   }
 });
@@ -38,6 +45,12 @@ document.addEventListener('click', ({ target }) => {
   if (estimate !== undefined && (act === 'write' || act === 'back')) {
     fields.settle(act);
     editor.postMessage({ kind: act, estimate });
+    return;
+  }
+  const unfold = target.closest('[data-unfold]');
+  const row = unfold?.getAttribute('data-unfold');
+  if (estimate !== undefined && unfold !== null && typeof row === 'string') {
+    editor.postMessage({ kind: unfold.getAttribute('aria-expanded') === 'true' ? 'fold' : 'unfold', estimate, row });
     return;
   }
   // A field is typed in; nothing leads away from it.
@@ -64,6 +77,7 @@ function show(of: string, markup: string): void {
   if (kept?.estimate !== of) kept = undefined;
   restore();
   sought.again();
+  here.again();
   remember();
 }
 
@@ -75,6 +89,7 @@ function fill(of: string, markup: string): void {
   if (Math.abs(from - (restoredTo ?? from)) < 2) restore();
   kept = undefined;
   sought.again();
+  here.again();
   remember();
 }
 
@@ -99,7 +114,7 @@ function remember(): void {
     remembering = false;
     if (estimate === undefined || kept !== undefined) return;
     const open = lists().filter((list) => list.open).flatMap((list) => list.dataset['key'] ?? []);
-    editor.setState({ estimate, scroll: Math.max(0, window.scrollY), open });
+    editor.setState({ estimate, scroll: Math.max(0, window.scrollY), open, ...forEditor });
   });
 }
 

@@ -45,6 +45,8 @@ export function fillPlaces(shown: Element, wanted: ParentNode): void {
 const LATER = 'data-later';
 const FILLED = 'data-filled';
 const BUSY = 'aria-busy';
+/** What is known already: it does not wait for the rest of its place. */
+const NOW = 'data-now';
 
 function isLater(element: Element): boolean {
   return element.hasAttribute(LATER);
@@ -54,6 +56,10 @@ function patchNode(shown: ChildNode, want: ChildNode): void {
   if (shown instanceof Element && want instanceof Element) {
     if (isLater(want) && shown.hasAttribute(FILLED)) {
       shown.setAttribute(BUSY, 'true');
+      for (const now of [...want.children].filter((child) => child.hasAttribute(NOW))) {
+        const old = [...shown.children].find((child) => keyOf(child) === keyOf(now));
+        if (old !== undefined) patchNode(old, now);
+      }
       return;
     }
     patchAttributes(shown, want);

@@ -1,4 +1,5 @@
 import { FIGURE } from './messages.js';
+import { stepped } from './stepped.js';
 
 /** A pause after which what was typed is taken as meant. */
 const PAUSE = 150;
@@ -16,8 +17,15 @@ export class TrialFields {
       if (isField(target)) this.now(target);
     });
     page.addEventListener('keydown', (event) => {
-      if (event.key === 'Enter' && isField(event.target)) this.now(event.target);
+      if (!isField(event.target)) return;
+      const up = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+      if (event.key === 'Enter') this.now(event.target);
+      else if (up !== undefined) {
+        event.preventDefault();
+        this.step(event.target, typed(event.target), up);
+      }
     });
+    page.addEventListener('pointerdown', (event) => this.drag(event));
   }
 
   /** Changes the page, and leaves the keyboard in the field where it was; other fields show what they stand for. */
@@ -28,8 +36,7 @@ export class TrialFields {
     for (const field of this.page.querySelectorAll<HTMLInputElement>('[data-try]')) {
       const shown = field.getAttribute('value') ?? '';
       if (field === document.activeElement || field.value === shown) continue;
-      field.value = shown;
-      mark(field);
+      show(field, shown);
     }
   }
 
@@ -37,7 +44,33 @@ export class TrialFields {
   settle(act: 'write' | 'back'): void {
     if (act === 'write' && this.waits !== undefined) this.now(this.waits);
     this.forget();
+    // The page is made anew in parts, some later than others; fields go back at once.
+    if (act === 'back') for (const field of this.page.querySelectorAll<HTMLInputElement>('[data-try]')) show(field, field.dataset['today'] ?? '');
     this.page.focus({ preventScroll: true });
+  }
+
+  /** The word before a field is a handle: dragged to the right the value grows, to the left it shrinks. */
+  private drag(start: PointerEvent): void {
+    const handle = start.target instanceof Element ? start.target.closest('.handle') : null;
+    const field = handle?.closest('.try')?.querySelector('[data-try]');
+    if (handle === null || !isField(field) || start.button !== 0) return;
+    start.preventDefault();
+    const from = typed(field);
+    const moved = ({ clientX }: PointerEvent): void => this.step(field, from, Math.round((clientX - start.clientX) / DRAG));
+    const end = (): void => {
+      removeEventListener('pointermove', moved);
+      for (const done of ENDS) removeEventListener(done, end);
+    };
+    addEventListener('pointermove', moved);
+    for (const done of ENDS) addEventListener(done, end);
+    field.focus({ preventScroll: true });
+  }
+
+  private step(field: HTMLInputElement, from: string, steps: number): void {
+    const value = stepped(from, field.dataset['today'] ?? from, steps);
+    if (value === undefined || value === field.value) return;
+    field.value = value;
+    this.soon(field);
   }
 
   private soon(field: HTMLInputElement): void {
@@ -59,6 +92,16 @@ export class TrialFields {
     clearTimeout(this.timer);
     this.waits = undefined;
   }
+}
+
+/** Pixels that a handle is dragged for one step. */
+const DRAG = 4;
+const ENDS = ['pointerup', 'pointercancel', 'blur'] as const;
+
+function show(field: HTMLInputElement, value: string): void {
+  field.setAttribute('value', value);
+  field.value = value;
+  mark(field);
 }
 
 /** A field that holds no figure says so; nothing is tried until it does. */

@@ -1,4 +1,6 @@
-import type { Comparison, Decided, Decision, Figure, Plan, Weighed } from '../weigh/index.js';
+import { stateOf } from '../estimate/index.js';
+import { authorisedIn, type Comparison, type Decided, type Decision, type Figure, type Plan, type Weighed } from '../weigh/index.js';
+import { authorisedSentence, stateText } from './authorised-words.js';
 import { cautionLines, estimateNotice } from './cautions.js';
 import { aboutText, beyondSentence, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
 import { decisionVerdict, NEAR } from './decision-verdict.js';
@@ -6,6 +8,7 @@ import { figureNames, figureOf, type FigureName } from './figures.js';
 import { marginRows } from './margin-text.js';
 import { hoursText, moneyText, valueText } from './numbers.js';
 import { plain } from './plain.js';
+import { afterStagesRows, stageRows, stageSentences } from './stage-text.js';
 import { layOut, wrap, type Row } from './table.js';
 
 /** How prominent a piece of text is; a terminal may show it, a file ignores it. */
@@ -13,8 +16,8 @@ export type Emphasis = (text: string, how: 'strong' | 'quiet') => string;
 
 const WIDTH = 96;
 
-/** The decision as text for people: verdict, table, ways in, calendar, what would turn the choice, cautions. */
-export function comparisonText(decision: Decision, emphasis: Emphasis = (text) => text): string {
+/** The decision as text for people: verdict, table, ways in, calendar, what would turn the choice, cautions; its state as of a day (YYYY-MM-DD). */
+export function comparisonText(decision: Decision, emphasis: Emphasis = (text) => text, today?: string): string {
   const { comparison } = decision;
   const { estimate, options, money } = comparison;
   const strong = (text: string) => emphasis(text, 'strong');
@@ -22,9 +25,11 @@ export function comparisonText(decision: Decision, emphasis: Emphasis = (text) =
   const heads = [estimate.header?.title, estimate.vehicle?.title].flatMap((title) => (title === undefined ? [] : [plain(title)]));
   const near = decision.flips.filter(({ share = Infinity }) => share <= NEAR).slice(0, MOST_FLIPS);
   const sections: string[][] = [
-    heads.map((head, i) => (i === 0 ? strong(head) : head)),
+    [...heads.map((head, i) => (i === 0 ? strong(head) : head)), ...stateLine(estimate, today)],
     wrap(plain(decisionVerdict(decision)), WIDTH),
     options.length === 0 ? [] : layOut(tableRows(decision)),
+    titled(strong('Authorised'), wrapped(authorisedIn(comparison).map((one) => authorisedSentence(one, money)))),
+    titled(strong('Before the decision'), [...layOut(stageRows(comparison)), ...wrapped(stageSentences(comparison))]),
     titled(strong('Ways in'), waysIn(comparison)),
     titled(strong('What decides the day'), wrapped(calendar(decision))),
     titled(strong('What would turn the choice, nearest first'), wrapped([...near.map((flip) => flipSentence(flip, money)), ...decision.beyond.map(beyondSentence)])),
@@ -36,6 +41,13 @@ export function comparisonText(decision: Decision, emphasis: Emphasis = (text) =
     options.length === 0 ? [] : titled(strong('Cautions'), [...estimateNotice, ...cautionLines(options.flatMap((option) => option.cautions))].flatMap((line) => wrap(line, WIDTH))),
   ];
   return `${sections.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+/** Told where the estimate has a record of the job: without one it is a draft, as every estimate is at first. */
+function stateLine(estimate: Comparison['estimate'], today: string | undefined): string[] {
+  const { quoted, authorised, started, closed } = estimate;
+  const has = quoted.length > 0 || authorised.length > 0 || started !== undefined || closed !== undefined;
+  return has && today !== undefined ? [plain(stateText(stateOf(estimate, today)))] : [];
 }
 
 /** More flip points than this nobody checks. */
@@ -78,6 +90,7 @@ function tableRows(decision: Decision): Row[] {
     ...figures(UP_TO_TOTAL),
     'rule',
     row('Total', likely('total')),
+    ...afterStagesRows(comparison),
     ...(ranged ? [row('  if everything comes in low', range('low')), row('  if everything comes in high', range('high'))] : []),
     ...(used('comes-back') || used('given-up') ? ['gap' as const, ...figures(['comes-back', 'net', 'given-up']), 'rule' as const, row(figureNames['in-all'], likely('in-all'))] : []),
     ...section(decision.cases === undefined ? [] : [

@@ -1,4 +1,5 @@
-import type { Comparison, Decision, Figure, Line, Weighed } from '../weigh/index.js';
+import { afterStages, authorisedIn, type Comparison, type Decision, type Figure, type Line, type Weighed } from '../weigh/index.js';
+import { stageFigures } from './stage-figures.js';
 
 /** The figures of one option that have names of their own, in the order in which they are shown. */
 export const figureNames = {
@@ -52,8 +53,8 @@ export function figureOf(weighed: Weighed, name: FigureName): Figure | undefined
 
 /**
  * Every figure that can be asked for by name: `OPTION.total` and the like, `OPTION.line.N` (counted from 1 as shown)
- * or `OPTION.line.NAME` for its lines, `OPTION.task.N` for the lengths of what the calendar plans; with a decision
- * also what that found out.
+ * or `OPTION.line.NAME` for its lines, `OPTION.task.N` for the lengths of what the calendar plans; `stage.NAME.total` and
+ * the like; with a decision also what that found out.
  */
 export function namedFigures(comparison: Comparison, decision?: Decision): ReadonlyMap<string, Figure> {
   const found = new Map<string, Figure>();
@@ -70,6 +71,15 @@ export function namedFigures(comparison: Comparison, decision?: Decision): Reado
     });
     weighed.ready.tasks.forEach(({ task }, i) => found.set(taskId(weighed, i), task.length));
   }
+  for (const { of, amount, over, room, used, left } of authorisedIn(comparison)) {
+    const prefix = comparison.estimate.stages.some((stage) => stage === of) ? `stage.${of.name}` : of.name;
+    for (const [name, figure] of Object.entries({ authorised: amount, over, room, 'room-used': used, 'room-left': left })) found.set(`${prefix}.${name}`, figure);
+  }
+  for (const [{ option: { name } }, { authorised, left }] of afterStages(comparison)) {
+    found.set(`${name}.stages-authorised`, authorised);
+    found.set(`${name}.left-to-authorise`, left);
+  }
+  for (const [id, figure] of stageFigures(comparison.stages)) if (!found.has(id)) found.set(id, figure);
   for (const { weighed: { option: { name } }, monthly, downtime, margin } of decision?.options ?? []) {
     if (monthly !== undefined) found.set(`${name}.monthly`, monthly.perMonth);
     if (downtime !== undefined) found.set(`${name}.downtime`, downtime);

@@ -1,6 +1,7 @@
 /** Pure functions from results to text, tables, pages and data. Panel, quote and terminal share them. */
 export { figureText, hoursText, moneyText, valueText } from './numbers.js';
 export { figureNames, figureOf, lineId, linesOf, namedFigures, taskId, type FigureName } from './figures.js';
+export { authorisedSentence, authorisedShort, roomShort, stateText } from './authorised-words.js';
 export { verdict } from './verdict.js';
 export { decisionVerdict } from './decision-verdict.js';
 export { aboutText, certaintyWords, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
@@ -13,3 +14,13 @@ export { checkReport, type CheckFinding, type CheckReport } from './check-json.j
 export { cautionLines, cautionTexts, estimateNotice } from './cautions.js';
 export { plain } from './plain.js';
 export { layOut, widthOf, wrap, type Row } from './table.js';
+export { closingText } from './closing-text.js';
+export { closingJson } from './closing-json.js';
+export { closingReport, type ClosingReport } from './closing-schema.js';
+export { rowOf, type ListRow } from './list-row.js';
+export { listJson, listText, type Listed, type Unread } from './list.js';
+export { listReport, type ListReport } from './list-schema.js';
+export type { History, LeftOut, PlacedCase } from './history.js';
+export { historyText, hoursShown, jobWords } from './history-text.js';
+export { bookEntriesFrom, historyJson } from './history-json.js';
+export { historyReport, type HistoryReport } from './history-schema.js';

@@ -1,14 +1,14 @@
 /** One row of a text table; a rule draws a line across the figures. */
 export type Row = { readonly cells: readonly string[] } | 'rule' | 'gap';
 
-/** Lays out rows in columns: the first to the left, figures to the right, two spaces between. */
-export function layOut(rows: readonly Row[]): string[] {
+/** Lays out rows in columns: words (the first, where nothing is said) to the left, figures to the right, two spaces between. */
+export function layOut(rows: readonly Row[], left: readonly number[] = [0]): string[] {
   const widths: number[] = [];
   for (const row of rows) if (typeof row !== 'string') row.cells.forEach((cell, i) => (widths[i] = Math.max(widths[i] ?? 0, widthOf(cell))));
   return rows.map((row) => {
     if (row === 'gap') return '';
     const cells = row === 'rule' ? widths.map((width, i) => (i === 0 ? '' : '─'.repeat(width))) : row.cells;
-    return widths.map((width, i) => pad(cells[i] ?? '', width, i === 0)).join('  ').trimEnd();
+    return widths.map((width, i) => pad(cells[i] ?? '', width, left.includes(i))).join('  ').trimEnd();
   });
 }
 

@@ -1,15 +1,19 @@
-import type { Decided, Decision, Line, Plan } from '../weigh/index.js';
+import { stateOf } from '../estimate/index.js';
+import type { Decided, Decision, Plan } from '../weigh/index.js';
+import { authorisedJson, stateJson } from './authorised-json.js';
 import { cautionLines, estimateNotice } from './cautions.js';
 import { calendarJson, coverageJson, flipJson, inspectionJson, monthlyJson, riskJson, shopJson } from './decision-json.js';
 import { decisionVerdict } from './decision-verdict.js';
 import { figureNames, figureOf, lineId, type FigureName } from './figures.js';
 import { writer, type JsonWriter, type PlaceOf } from './json-writer.js';
+import { lineJson } from './line-json.js';
+import { afterStagesJson, stagesJson } from './stage-json.js';
 import type { WeighReport } from './weigh-schema.js';
 
 type JsonOption = WeighReport['options'][number];
 
-/** All that is known of an estimate as plain data, in the form that `weighReport` describes. */
-export function weighJson(decision: Decision, placeOf: PlaceOf): WeighReport {
+/** All that is known of an estimate as plain data, in the form that `weighReport` describes; its state as of a day (YYYY-MM-DD). */
+export function weighJson(decision: Decision, placeOf: PlaceOf, today?: string): WeighReport {
   const { comparison } = decision;
   const { estimate, options, ranking, money } = comparison;
   const write = writer(money, placeOf);
@@ -21,6 +25,9 @@ export function weighJson(decision: Decision, placeOf: PlaceOf): WeighReport {
     currency: { code: money.currency.code === '' ? null : money.currency.code, digits: money.currency.digits },
     verdict: decisionVerdict(decision),
     pick: ranking[0]?.option.name ?? null,
+    state: today === undefined ? null : stateJson(stateOf(estimate, today), today),
+    authorised: authorisedJson(comparison, write),
+    ...stagesJson(comparison, write),
     options: decision.options.map((one) => optionJson(one, decision, write)),
     flips: decision.flips.map((flip) => flipJson(flip, money, write)),
     flipsBeyond: [...decision.beyond],
@@ -30,8 +37,9 @@ export function weighJson(decision: Decision, placeOf: PlaceOf): WeighReport {
   };
 }
 
-function optionJson(decided: Decided, { comparison: { ranking, money }, cases }: Decision, write: JsonWriter): JsonOption {
+function optionJson(decided: Decided, { comparison, cases }: Decision, write: JsonWriter): JsonOption {
   const { weighed, downtime } = decided;
+  const { ranking, money } = comparison;
   const { points } = write;
   const planJson = (one: Plan) => ({ ways: one.paid.map((way) => way.name), total: one.money.toFixed(money.currency.digits), hours: one.hours.toFixed() });
   const { planned, returns, option: { name, title, written, way } } = weighed;
@@ -55,23 +63,8 @@ function optionJson(decided: Decided, { comparison: { ranking, money }, cases }:
     ways: { pinned: way !== undefined, chosen: planJson(planned.chosen), others: planned.others.map(planJson), unpinned: planned.unpinned === undefined ? null : planJson(planned.unpinned) },
     open: weighed.open.map((one) => ({ job: one.job.name ?? '', title: one.job.title, now: points(one.now), alone: points(one.alone), saved: points(one.saved) })),
     cores: returns.cores.map((core) => ({ title: core.part.title, charge: points(core.charge), refund: points(core.refund), taxBack: points(core.taxBack), deadline: core.deadline ?? null, late: core.late })),
+    ...afterStagesJson(weighed, comparison, write),
     lines: weighed.totals.lines.map((one, i) => lineJson(one, lineId(weighed, i), write)),
     shopOnly: shopJson(decided, write),
-  };
-}
-
-function lineJson(one: Line, id: string, { points, at }: JsonWriter): JsonOption['lines'][number] {
-  return {
-    id,
-    kind: one.kind,
-    share: one.share,
-    title: one.title,
-    ...(one.name === undefined ? {} : { name: one.name }),
-    amount: points(one.amount),
-    ...(one.hours === undefined ? {} : { hours: points(one.hours) }),
-    ...(one.quantity === undefined ? {} : { quantity: points(one.quantity) }),
-    ...(one.condition === undefined ? {} : { condition: one.condition }),
-    with: [...one.with],
-    ...at(one.at),
   };
 }

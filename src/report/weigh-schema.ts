@@ -132,8 +132,29 @@ export function weighReport() {
     open: z.array(z.strictObject({ job: z.string(), title: z.string(), now: figure, alone: figure, saved: figure })).describe('Jobs to consider while it is open.'),
     cores: z.array(z.strictObject({ title: z.string(), charge: figure, refund: figure, taxBack: figure, deadline: z.string().nullable(), late: z.boolean() })),
     lines: z.array(line),
+    afterStages: z.strictObject({
+      authorised: figure,
+      left: figure.describe('The total less that, not below nothing.'),
+    }).optional().describe('Where a stage is authorised, and the option is not yet: what of the total is authorised already. The total is the same with it.'),
     shopOnly: margin,
   });
+
+  const stage = z.strictObject({
+    name: z.string(),
+    title: z.string(),
+    at: place.optional(),
+    complete: z.boolean().describe('False where a line it rests on could not be read or priced.'),
+    total: figure.describe('The stage alone, left as it is.'),
+    hours: figure,
+    putBack: figure.describe('What putting everything back adds, with fees and taxes.'),
+    backHours: figure,
+    stop: figure.describe('What is owed where the customer stops there and it is put back.'),
+    authorised: figure.nullable().describe('What is authorised for it; null where nothing is.'),
+    ways: z.array(z.string()).describe('Names of the ways in that it opens.'),
+    destroys: z.array(z.string()).describe('Titles of the parts that it destroys.'),
+    lines: z.array(line),
+    backLines: z.array(line).describe('What putting back adds, fees and taxes left out.'),
+  }).describe('Work that comes before the decision. Its work is in the total of every option, once.');
 
   const flip = z.strictObject({
     line: z.string().describe('The title of the line that the figure is written on.'),
@@ -179,6 +200,36 @@ export function weighReport() {
     sentence: z.string(),
   });
 
+  const authorised = z.strictObject({
+    for: z.string().describe('The name of the option or stage.'),
+    title: z.string(),
+    at: place.optional(),
+    on: z.string().nullable().describe('YYYY-MM-DD.'),
+    by: z.string().nullable(),
+    how: z.enum(['in-person', 'phone', 'message', 'email', 'signed']).nullable(),
+    version: z.string().nullable().describe('The version that the customer agreed to, in the shop’s own word.'),
+    earlier: z.int().describe('How many authorisations for the same it took the place of.'),
+    complete: z.boolean().describe('False where a line of today’s total could not be read or priced.'),
+    amount: figure.describe('What was authorised.'),
+    total: figure.describe('Today’s total, tax and core charges included.'),
+    over: figure.describe('By how much the total is above what was authorised.'),
+    room: figure.describe('How far it may be above without asking, by the shop’s own rule.'),
+    roomUsed: figure,
+    roomLeft: figure,
+    aboveRoom: figure.describe('What is above the room too.'),
+    since: z.string().nullable().describe('The option that was authorised later, so that this one is not done.'),
+    mustAsk: z.boolean().nullable().describe('Whether the customer must be asked by the shop’s own rule; null where that can’t be told or another option was authorised later. No legal conclusion.'),
+    sentence: z.string(),
+  });
+
+  const state = z.strictObject({
+    state: z.enum(['draft', 'quoted', 'authorised', 'in-work', 'closed', 'expired']),
+    since: z.string().nullable().describe('YYYY-MM-DD, where the records say.'),
+    option: z.string().nullable().describe('The option that was authorised, done, or else quoted last.'),
+    validUntil: z.string().nullable().describe('The last day on which the prices hold, while nothing is authorised.'),
+    asOf: z.string().describe('The day for which this holds.'),
+  }).describe('How far the job has come, by its records.');
+
   return z.strictObject({
     steelyard: z.literal(1),
     report: z.literal('weigh'),
@@ -187,6 +238,9 @@ export function weighReport() {
     currency: z.strictObject({ code: z.string().nullable(), digits: z.int() }),
     verdict: z.string(),
     pick: z.string().nullable().describe('The name of the option that is cheapest in all.'),
+    state: state.nullable().describe('Null where no day was given to tell it for.'),
+    authorised: z.array(authorised).describe('For each option and stage the authorisation that holds, beside what it comes to today.'),
+    stages: z.array(stage).optional().describe('Only where there are any.'),
     options: z.array(option),
     flips: z.array(flip).describe('Where a written figure changes which option is the cheapest, all else held; the nearest first.'),
     flipsBeyond: z.array(z.enum(['figures', 'plans'])).describe('Limits of that search which were reached: more figures, or more plans of an option, than it tries.'),

@@ -2,6 +2,7 @@ import type { Tree } from '../language/index.js';
 import { readBlock } from '../vocabulary/index.js';
 import { locate, rangeAt, type At } from './at.js';
 import { amountsOf } from './hover/amounts.js';
+import { authorisedSays } from './hover/authorised.js';
 import { decidedAt } from './hover/decided.js';
 import { meaningAt, type Meaning } from './hover/meaning.js';
 import { nameAt, sayRecord } from './hover/name.js';
@@ -24,7 +25,7 @@ export function hoverAt(tree: Tree, offset: number, weighing: Weighing): Hover |
   const word = wordAt(at, weighing);
   const record = recordIn(at.statement, readBlock(at.block).records);
   const { comparison } = weighing;
-  const paragraphs = [...amountsOf(at, comparison), ...decidedAt(at, record, comparison), ...plannedAt(at.statement, record, comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
+  const paragraphs = [...amountsOf(at, comparison), ...(record === undefined ? [] : authorisedSays(record, comparison)), ...decidedAt(at, record, comparison), ...plannedAt(at.statement, record, comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
   if (paragraphs.length === 0) return undefined;
   return { range: rangeAt(at.start, { start: (word?.from ?? first).start, end: (word?.to ?? last).end }), paragraphs };
 }

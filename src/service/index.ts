@@ -3,6 +3,7 @@ export { createLanguageService } from './service.js';
 export type { Diagnostic, Hover, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 export { TRIAL_VALUE, writtenWith, type Trial } from './what-if.js';
 export { resolveWithin } from './paths.js';
+export { problemsOfExample } from './example.js';
 export { allRules, ruleByCode } from './registry.js';
 export type { Severities } from './checks/severities.js';
 export type * from './feature-types.js';

@@ -45,9 +45,13 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   /** As if the trials stood in the files; nothing of it is kept, and no file is touched. */
   const trying = (uri: string, trials: readonly Trial[]): Comparison => {
     const texts = textsWith(trials, tree, place);
-    if (texts.size === 0) return weighing(uri).comparison;
+    return texts.size === 0 ? weighing(uri).comparison : weighingTexts(uri, texts).comparison;
+  };
+
+  const weighingTexts = (uri: string, texts: ReadonlyMap<string, string>): Pick<Weighing, 'resolved' | 'comparison'> => {
     const tried = new Map([...texts].map(([file, text]) => [file, reparse(tree(file) as Tree, text)]));
-    return weighed(resolve(uri, { treeOf: (file) => tried.get(file) ?? treeOf(file), resolvePath: host.resolvePath }));
+    const resolved = resolve(uri, { treeOf: (file) => tried.get(file) ?? treeOf(file), resolvePath: host.resolvePath });
+    return { resolved, comparison: weighed(resolved) };
   };
 
   const weighing = (uri: string): Weighing => {
@@ -103,6 +107,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     configure: (settings) => void (severities = settings.severities),
     weighing,
     trying,
+    weighingTexts,
     trialEdit: (trial) => trialEdit(trial, place),
     decision: (uri) => decide(weighing(uri).comparison),
     place,

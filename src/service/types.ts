@@ -32,6 +32,8 @@ export interface LanguageService extends Completing, Navigating, Showing, Writin
   readonly weighing: (uri: string) => Weighing;
   /** The comparison as if some written figures had other values. Touches no file and keeps nothing. */
   readonly trying: (uri: string, trials: readonly Trial[]) => Comparison;
+  /** An estimate as if some of its files had other texts. Touches no file and keeps nothing; checks of the trade are left out. */
+  readonly weighingTexts: (uri: string, texts: ReadonlyMap<string, string>) => Pick<Weighing, 'resolved' | 'comparison'>;
   /** The one edit that writes a trial into its file; undefined where the text has moved on. */
   readonly trialEdit: (trial: Trial) => { readonly uri: string; readonly edit: TextEdit } | undefined;
   /** What helps to decide beyond the comparison: calendar, risk, flip points and the like. Dearer than weighing; kept with it. */

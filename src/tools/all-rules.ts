@@ -1,6 +1,6 @@
 import { parse, type Problem, type Rule } from '../language/index.js';
 import { readBlock } from '../vocabulary/index.js';
-import { allRules as registry, createLanguageService, resolveWithin } from '../service/index.js';
+import { allRules as registry, problemsOfExample } from '../service/index.js';
 
 /** A rule whose data nobody here needs to know. */
 export type AnyRule = Rule<never>;
@@ -11,14 +11,7 @@ export function allRules(): readonly AnyRule[] {
 }
 
 /** What is wrong with a file, for the manual's examples. */
-export function problemsIn(text: string): readonly Problem[] {
-  const uri = '/w/this.yard';
-  const service = createLanguageService({
-    read: (file) => (file === uri ? { text } : /\/shared-\d+\.yard$/.test(file) ? { text: 'steelyard 1\n' } : 'missing'),
-    resolvePath: (from, path) => resolveWithin('/w', from, path),
-  });
-  return service.weighing(uri).problems;
-}
+export { problemsOfExample as problemsIn };
 
 /** What can't be read in a file, whatever it means: problems of the language and vocabulary rooms alone. */
 export function unreadableIn(text: string): readonly Problem[] {

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { amountSchema } from '../vocabulary/amounts.js';
-import { checkReport, weighReport } from '../report/index.js';
+import { checkReport, closingReport, historyReport, listReport, weighReport } from '../report/index.js';
+import { changesReport } from '../report/changes/index.js';
 import { allKinds, fileKinds } from '../vocabulary/index.js';
 
 export const schemaId = 'urn:steelyard:estimate:1';
@@ -25,6 +26,10 @@ export function emitSchemas(): Record<string, string> {
     'schemas/estimate.schema.json': `${JSON.stringify(schema, null, 2)}\n`,
     'schemas/weigh.schema.json': reportSchema('weigh', weighReport()),
     'schemas/check.schema.json': reportSchema('check', checkReport()),
+    'schemas/changes.schema.json': reportSchema('changes', changesReport()),
+    'schemas/list.schema.json': reportSchema('list', listReport()),
+    'schemas/closing.schema.json': reportSchema('closing', closingReport()),
+    'schemas/history.schema.json': reportSchema('history', historyReport()),
   };
 }
 

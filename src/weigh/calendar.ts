@@ -1,17 +1,6 @@
-import type { Shop } from '../estimate/index.js';
+import { isoOf, type Day, type Shop } from '../estimate/index.js';
 
-/** A day as a count of days since 1970-01-01, without time or zone. */
-export type Day = number;
-
-const MS_PER_DAY = 86_400_000;
-
-export function dayOf(iso: string): Day {
-  return Date.UTC(Number(iso.slice(0, 4)), Number(iso.slice(5, 7)) - 1, Number(iso.slice(8, 10))) / MS_PER_DAY;
-}
-
-export function isoOf(day: Day): string {
-  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
-}
+export { dayOf, isoOf, monthsAfter, type Day } from '../estimate/index.js';
 
 /** 0 is Sunday. 1970-01-01 was a Thursday. */
 export function weekdayOf(day: Day): number {
@@ -44,12 +33,4 @@ export function workingDayAfter(from: Day, count: number, calendar: WorkingCalen
     left--;
   }
   return undefined;
-}
-
-/** A day some calendar months later, or the last of that month where it has no such day. */
-export function monthsAfter(day: Day, months: number): Day {
-  const date = new Date(day * MS_PER_DAY);
-  const month = date.getUTCMonth() + months;
-  const lastOfMonth = new Date(Date.UTC(date.getUTCFullYear(), month + 1, 0)).getUTCDate();
-  return Date.UTC(date.getUTCFullYear(), month, Math.min(date.getUTCDate(), lastOfMonth)) / MS_PER_DAY;
 }

@@ -14,7 +14,10 @@ export type { Task, TaskKind } from './tasks.js';
 export type { WhileOpen } from './open.js';
 export type { Comparison, Penalty, Weighed } from './weigh.js';
 export { weigh } from './weigh.js';
+export type { StageWeighed } from './stage.js';
+export { afterStages, type AfterStages } from './stage-authorised.js';
 export { restsOn } from './rests-on.js';
+export { authorisedIn, overrunning, roomFor, type AuthorisedWeighed, type Overrunning } from './authorised.js';
 export * as calendar from './calendar.js';
 export { decide, type Decided, type Decision } from './decide/decide.js';
 export { CASES, SEED, type Contribution, type OptionRisk, type SampledFigure } from './decide/risk.js';
@@ -24,3 +27,6 @@ export { MOST_FIGURES, MOST_PLANS, type Beyond, type Flip } from './decide/flips
 export type { InspectionWeighed, ResultMeans } from './decide/inspect-first.js';
 export type { Margin, MarginOf } from './decide/margin.js';
 export type { Monthly } from './decide/monthly.js';
+export { fnv1a } from './chance/random.js';
+export { closingOf, percentOver, type ClosedLine, type ClosedPart, type Closing } from './closing.js';
+export { accessJob, bookOf, casesOf, FEW, historyOf, labourJob, mayBeClosed, ratioOf, readClosed, type Book, type BookEntry, type Case, type ClosedFile, type Job, type JobHistory, type JobTrend } from './history/index.js';

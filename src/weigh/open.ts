@@ -22,7 +22,7 @@ export interface WhileOpen {
 export function whileOpen(work: Work, planned: { readonly total: Figure; readonly hours: Figure }, estimate: Estimate, money: Money): WhileOpen[] {
   return estimate.consider.filter((job) => job.modes.length > 0 && !work.labour.includes(job)).flatMap((job) => {
     const added = planWork(withJob(work, job), estimate.shop, money);
-    const alone = planWork(withJob({ ...work, title: job.title, labour: [], parts: [], sublets: [], fees: [], way: undefined }, job), estimate.shop, money).chosen.totals;
+    const alone = planWork(withJob({ ...work, title: job.title, labour: [], parts: [], sublets: [], fees: [], way: undefined, staged: undefined }, job), estimate.shop, money).chosen.totals;
     const now = difference(`${job.title}, now`, 'money', [added.chosen.totals.total, planned.total]);
     const nowHours = difference(`${job.title}, hours now`, 'hours', [added.chosen.totals.hours, planned.hours]);
     if (added.unreachable.length > 0 || nowHours.likely.gte(alone.hours.likely)) return [];

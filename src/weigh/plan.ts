@@ -3,7 +3,7 @@ import { one, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
-import { accessWork, assembleLine, labourLine, toolLine } from './price-labour.js';
+import { accessWork, hoursLine, labourLine, toolLine } from './price-labour.js';
 import { coreLine, partLine, subletLine } from './price-goods.js';
 import { fixedOf, total, type Totals } from './totals.js';
 import { cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
@@ -32,6 +32,8 @@ export interface Work {
   readonly sublets: Option['sublets'];
   readonly fees: Option['fees'];
   readonly way: Option['way'];
+  /** What comes before the decision: ways in that every plan pays for, and jobs that are done with just these. */
+  readonly staged?: Option['staged'];
   /** Every way in that the estimate knows: a dearer one that includes what a job takes may still be the best. */
   readonly access: readonly Access[];
 }
@@ -61,7 +63,7 @@ interface LinedMode {
 
 /** Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
-  const { ways, pinned, everything, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestOf);
+  const { ways, pinned, always, everything, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestOf);
   const stand = price(0, everything);
   const tooMany = ways.length > MOST_WAYS ? ways.length : undefined;
   if (pinned !== undefined) {
@@ -70,7 +72,7 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
   }
   if (tooMany !== undefined) return { chosen: stand, others: [], unpinned: undefined, stand, unreachable, tooMany };
   const [chosen, ...others] = search(RUNNERS_UP + 1);
-  return { chosen: chosen ?? planOf(0), others, unpinned: undefined, stand, unreachable, tooMany };
+  return { chosen: chosen ?? planOf(always), others, unpinned: undefined, stand, unreachable, tooMany };
 }
 
 /**
@@ -92,6 +94,7 @@ type ChooseMode = (open: readonly LinedMode[]) => LinedMode | undefined;
 interface Planner {
   readonly ways: readonly Access[];
   readonly pinned: number | undefined;
+  readonly always: number;
   readonly everything: number;
   readonly unreachable: readonly Labour[];
   readonly price: (paid: number, gives: number) => Plan;
@@ -104,12 +107,19 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   const bit = new Map(ways.map((way, i) => [way, 1 << i]));
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
   const everything = ways.length >= 31 ? -1 : (1 << ways.length) - 1;
-  const pinned = work.way === undefined ? undefined : mask(work.way);
+  const always = mask(work.staged?.ways ?? []);
+  const pinned = work.way === undefined ? undefined : mask(work.way) | always;
   const reachable = pinned === undefined ? everything : given(pinned);
 
-  const lined = work.labour.map((job) => ({ job, modes: job.modes.map((mode): LinedMode => ({ mode, takes: mask(mode.with), line: labourLine(job, mode, money) })) }));
+  // What came before the decision was done with what was open then: a way in that is opened later changes nothing of it.
+  const openBefore = given(always);
+  const inStage = new Set(work.staged?.labour);
+  const lined = work.labour.map((job) => ({
+    job,
+    modes: job.modes.filter((mode) => !inStage.has(job) || (mask(mode.with) & ~openBefore) === 0).map((mode): LinedMode => ({ mode, takes: mask(mode.with), line: labourLine(job, mode, money) })),
+  }));
   const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
-  const unreachable = lined.filter(({ modes }) => modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
+  const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
   const fixed = fixedOf(fixedLines(work, shop, money));
   const opening = ways.map((way) => goodsOfWay(way, work, shop, money));
 
@@ -124,7 +134,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
     return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, opened, totals, money: totals.total.likely, hours: totals.hours.likely };
   };
   const planOf = (paid: number) => price(paid, given(paid));
-  return { ways, pinned, everything, unreachable, price, planOf, search };
+  return { ways, pinned, always, everything, unreachable, price, planOf, search };
 
   function given(paid: number): number {
     return ways.reduce((bits, way, i) => ((paid & (1 << i)) === 0 ? bits : bits | (1 << i) | mask(way.includes)), 0);
@@ -137,6 +147,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
       prices: opening.map((goods) => sumOf(goods.filter(({ thing }) => !sharedWith(thing, opening, goods)).flatMap(({ lines }) => lines))),
       jobs: [...reached.map((modes) => modes.map(({ takes, line }) => ({ takes, price: line.amount.likely, hours: line.hours?.likely ?? zero }))), ...(of === 'any mode' ? reached.flat().map(wantedFor) : [])],
       base: sumOf(fixed.lines),
+      always,
       plan: planOf,
     }, most);
   }
@@ -178,11 +189,12 @@ function sumOf(lines: readonly Line[]): Decimal {
   return lines.reduce((total, line) => total.plus(line.amount.likely), zero);
 }
 
-/** Every way in that some mode of the work takes or that gives one of those, and the pinned ones. */
+/** Every way in that some mode of the work takes or that gives one of those, the pinned ones, and those that stages open. */
 function waysOf(work: Work): Access[] {
   const ways = new Set<Access>(work.way ?? []);
   for (const job of work.labour) for (const mode of job.modes) for (const way of mode.with) ways.add(way);
   for (const way of work.access) if (way.includes.some((one) => ways.has(one))) ways.add(way);
+  for (const way of work.staged?.ways ?? []) ways.add(way);
   return [...ways];
 }
 
@@ -202,7 +214,7 @@ function partLines(part: Part, share: Line['share'], shop: Shop, money: Money): 
   const line = partLine(part, share, shop, money);
   const core = coreLine(part, money);
   const assemble = part.core?.assemble;
-  const together = core === undefined || assemble === undefined ? [] : [assembleLine(`${part.title}: put the core together`, assemble, part.core?.rate, core, money)];
+  const together = core === undefined || assemble === undefined ? [] : [hoursLine(`${part.title}: put the core together`, assemble, part.core?.rate, core, money)];
   return [line, ...(core === undefined ? [] : [core]), ...together];
 }
 
@@ -212,14 +224,19 @@ interface Opening {
   readonly lines: readonly Line[];
 }
 
-/** What a way in needs, without the goods and tools that the work brings along anyway. */
-function goodsOfWay(way: Access, work: Pick<Work, 'parts' | 'sublets' | 'labour'>, shop: Shop, money: Money): Opening[] {
+/**
+ * What a way in needs, without the goods and tools that the work brings along anyway. Its parts and outside work belong
+ * to closing it: one that is left open has none. What is hired for it is hired to get in.
+ */
+function goodsOfWay(way: Access, work: Pick<Work, 'parts' | 'sublets' | 'labour' | 'staged'>, shop: Shop, money: Money): Opening[] {
   const tools = toolsOf(work.labour);
+  const hired = way.tools.filter((tool) => !tools.includes(tool)).map((tool) => ({ thing: tool, lines: [toolLine(tool, 'access', money) ?? []].flat() }));
+  if (work.staged?.then === 'left open' && work.staged.ways.includes(way)) return [{ thing: way, lines: accessWork(way, money, ['remove']) }, ...hired];
   return [
     { thing: way, lines: accessWork(way, money) },
     ...way.parts.filter((part) => !work.parts.includes(part)).map((part) => ({ thing: part, lines: partLines(part, 'access', shop, money) })),
     ...way.sublets.filter((sublet) => !work.sublets.includes(sublet)).map((sublet) => ({ thing: sublet, lines: [subletLine(sublet, 'access', shop, money)] })),
-    ...way.tools.filter((tool) => !tools.includes(tool)).map((tool) => ({ thing: tool, lines: [toolLine(tool, 'access', money) ?? []].flat() })),
+    ...hired,
   ];
 }
 

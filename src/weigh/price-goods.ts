@@ -16,7 +16,7 @@ function unitPrice(goods: Part | Sublet, bands: readonly MarkupBand[]): Figure |
 }
 
 /** The band is chosen by the likely cost, so that low and high are priced alike. */
-function bandFor(cost: Amount, bands: readonly MarkupBand[]): MarkupBand | undefined {
+export function bandFor(cost: Amount, bands: readonly MarkupBand[]): MarkupBand | undefined {
   return bands.find((band) => band.upTo === undefined || cost.likely.lte(band.upTo.likely));
 }
 

@@ -43,24 +43,23 @@ function timeLabel(job: Labour, { with: ways }: Mode): string {
 }
 
 /** The lines of opening and closing one way in: two stretches of work, its parts and its outside work are priced apart. */
-export function accessWork(way: Access, money: Money): Line[] {
+export function accessWork(way: Access, money: Money, stretches: readonly ('remove' | 'refit')[] = ['remove', 'refit']): Line[] {
   const lines: Line[] = [];
-  const add = (what: string, hours: Amount | undefined) => {
-    if (hours === undefined) return;
+  for (const what of stretches) {
+    const hours = way[what];
+    if (hours === undefined) continue;
     const title = `${way.title}: ${what}`;
     const priced = work(title, what === 'remove' ? 'Time to remove' : 'Time to refit', hours, undefined, way.rate, money);
     lines.push({
       kind: 'labour', share: 'access', title, name: way.name, at: hours.at, record: way.record,
       amount: priced.amount, hours: priced.hours, quantity: undefined, condition: undefined, with: [way.name],
     });
-  };
-  add('remove', way.remove);
-  add('refit', way.refit);
+  }
   return lines;
 }
 
-/** Work to put a core together before it goes back. */
-export function assembleLine(title: string, hours: Amount, rate: Rate | undefined, line: Pick<Line, 'at' | 'record'>, money: Money): Line {
+/** Work that belongs to a line of another kind, such as putting a core together before it goes back. */
+export function hoursLine(title: string, hours: Amount, rate: Rate | undefined, line: Pick<Line, 'at' | 'record'>, money: Money): Line {
   const priced = work(title, 'Time', hours, undefined, rate, money);
   return { kind: 'labour', share: 'work', title, name: undefined, at: line.at, record: line.record, amount: priced.amount, hours: priced.hours, quantity: undefined, condition: undefined, with: [] };
 }

@@ -37,7 +37,7 @@ export interface Ready {
   readonly days: Figure;
   /** Of the time in the bay, working days in which nobody works on it. */
   readonly waiting: Figure;
-  /** Working days on which the bay is blocked, from the first work after the customer's answer to the end. */
+  /** Working days on which the bay is blocked, from the first work after the customer's answer, or in a stage before it, to the end. */
   readonly bay: Figure;
   /** YYYY-MM-DD; undefined where the estimate gives no day to start from. */
   readonly date: string | undefined;
@@ -58,8 +58,8 @@ export interface Ready {
 /** How sure the finish is asked for. */
 const CHANCES = [0.5, 0.8, 0.9];
 
-export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets'>, estimate: Estimate): Ready {
-  const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts: goods.parts, sublets: goods.sublets };
+export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets' | 'staged'>, estimate: Estimate): Ready {
+  const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts: goods.parts, sublets: goods.sublets, staged: goods.staged };
   const time = shopTimeOf(estimate, startOf(estimate));
   const { tasks, planned, circle } = scheduled(work, [], estimate, time, 'search');
   return { ...timed(tasks, planned, estimate, time), circle };
@@ -113,7 +113,7 @@ function timed(tasks: readonly Task[], planned: BayPlan, estimate: Estimate, tim
     proven: planned.proven,
     gap: planned.gap,
     days: ranged ? { ...total, low: new Decimal(days(finish.low)), high: new Decimal(days(finish.high)), ranged } : total,
-    bay: found('Working days in the bay', 'days', new Decimal(bay), 'From the first work after the customer’s answer to the end; every day on which the bay is blocked.', [total]),
+    bay: found('Working days in the bay', 'days', new Decimal(bay), `From the first work ${estimate.stages.length === 0 ? 'after the customer’s answer' : 'on the vehicle'} to the end; every day on which the bay is blocked.`, [total]),
     waiting: found('Days of waiting', 'days', new Decimal(waiting).toDecimalPlaces(2), 'Time in the bay in which nobody works on it, in working days.', [total]),
     date: dateOf(Math.max(0, days(finish.likely) - 1)),
     latest: dateOf(Math.max(0, days(finish.high) - 1)),
@@ -136,7 +136,7 @@ function atPoints(tasks: readonly Task[], planned: BayPlan, time: ShopTime): { r
   return { low: Math.min(likely, at('low')), likely, high: Math.max(likely, at('high')) };
 }
 
-/** The first work after the answer to the end, and how much of that nobody works. */
+/** The first work in the bay to the end, and how much of that nobody works. */
 function inBay(rows: readonly TimedTask[], end: number, time: ShopTime): { readonly bay: number; readonly waiting: number } {
   const work = rows.filter(({ task, start, end: to }) => task.inBay && task.wait === undefined && to > start).sort((a, b) => a.start - b.start);
   const [first] = work;

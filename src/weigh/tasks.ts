@@ -1,5 +1,5 @@
 import type { Span } from '../language/index.js';
-import type { Access, Estimate, Labour, Part, Sublet, Tool } from '../estimate/index.js';
+import type { Access, Estimate, Labour, Part, Staged, Sublet, Tool } from '../estimate/index.js';
 import type { Amount, Name } from '../vocabulary/index.js';
 import { constant, given, least, remainder, type Figure } from './figure.js';
 import type { PlannedJob } from './plan.js';
@@ -33,14 +33,16 @@ export interface PlannedWork {
   readonly ways: readonly Access[];
   readonly parts: readonly Part[];
   readonly sublets: readonly Sublet[];
+  /** What of it comes before the decision. */
+  readonly staged?: Staged | undefined;
 }
 
 /** Whether `after` is followed; it is not where it goes round in a circle. */
 export type Following = 'after' | 'no after';
 
 /**
- * The tasks of an option. First what is done before the customer decides, then the answer; then parts and tools are
- * ordered and the engine is got at. Work starts when its way in is open and its tools, parts and outside work are
+ * The tasks of an option. First what is done before the customer decides, then what stages open and do, then the answer;
+ * then parts and tools are ordered and the engine is got at. Work starts when its way in is open and its tools, parts and outside work are
  * there; where it says how far things come apart, that first part waits for no parts, and outside work leaves after
  * it. Parts and outside work that no job uses are waited for by every job. A way in is closed when all the work that
  * takes it is done, and what is done last comes after all of that. Putting an old core together never holds up the
@@ -74,20 +76,26 @@ class TaskList {
   private readonly pieces: Piece[] = [];
   /** Outside work that comes after what is done last: nothing else waits for it. */
   private readonly late = new Set<Sublet>();
-  /** What everything but the first jobs waits for. */
+  /** What everything but the first jobs and stages waits for. */
   private decided: readonly number[] = [];
+  /** Ways in that stages opened: what needs them later waits for the decision too. */
+  private openedBefore: ReadonlySet<Access> = new Set();
 
   constructor(private readonly following: Following) {}
 
   build(work: PlannedWork, turned: readonly PlannedWork[], answer: Amount | undefined): Task[] {
-    const first = work.jobs.filter(({ job }) => job.done === 'first');
-    const last = work.jobs.filter(({ job }) => job.done === 'last');
-    const between = work.jobs.filter(({ job }) => job.done === undefined);
+    // What is done first comes before a stage that names it, too.
+    const staged = work.jobs.filter(({ job }) => job.done !== 'first' && work.staged?.labour.includes(job) === true);
+    const unstaged = work.jobs.filter((planned) => !staged.includes(planned));
+    const first = unstaged.filter(({ job }) => job.done === 'first');
+    const last = unstaged.filter(({ job }) => job.done === 'last');
+    const between = unstaged.filter(({ job }) => job.done === undefined);
     const firsts = first.map((planned) => this.job(planned, planned.line.title, [], lengthOf(planned), 'outside bay'));
-    this.decided = answer === undefined ? firsts : [this.wait('answer', 'The customer’s answer', answer, firsts, answer.at)];
+    const known = this.stage(staged, work.staged?.ways ?? [], firsts);
+    this.decided = answer === undefined ? known : [this.wait('answer', 'The customer’s answer', answer, known, answer.at)];
 
-    for (const way of work.ways) this.open(way, this.decided);
-    const base = [...this.opened.values()].flat();
+    for (const way of work.ways) if (!this.openedBefore.has(way)) this.open(way, this.decided);
+    const base = [...[...this.opened.values()].flat(), ...(this.openedBefore.size > 0 ? this.decided : [])];
     for (const planned of between) this.split(planned, work);
     const apart = this.pieces.filter(({ first: start, last: end }) => start !== end).map(({ first: start }) => start);
     const found = [...new Set([...(base.length > 0 ? base : this.decided), ...apart])];
@@ -102,13 +110,25 @@ class TaskList {
     this.followNames(all.flatMap((one) => one.jobs), work);
     for (const one of all) this.waitForLoose(one, base);
 
-    const closed = all.flatMap((one) => one.ways.flatMap((way) => this.close(way)));
-    const ends = [...firsts, ...this.pieces.map((piece) => piece.last), ...closed];
+    const closed = all.flatMap((one) => one.ways.filter((way) => !leftOpen(way, one)).flatMap((way) => this.close(way)));
+    const ends = [...firsts, ...(work.staged === undefined ? [] : this.decided), ...this.pieces.map((piece) => piece.last), ...closed];
     const lasts = [...last, ...turned.flatMap((one) => one.jobs.filter(({ job }) => job.done === 'last'))];
     for (const planned of lasts) this.job(planned, planned.line.title, [...ends, ...this.used(planned.job)], lengthOf(planned), 'in bay');
     this.followNames(lasts, work);
-    for (const part of [...work.parts, ...work.ways.flatMap((way) => way.parts)]) this.assemble(part, base);
+    for (const part of partsOf(work)) this.assemble(part, base);
     return this.tasks;
+  }
+
+  /** What stages open and do, before the decision; ends with what the decision waits for. */
+  private stage(jobs: readonly PlannedJob[], ways: readonly Access[], firsts: readonly number[]): readonly number[] {
+    this.decided = firsts;
+    for (const way of ways) this.open(way, firsts);
+    this.openedBefore = new Set(ways);
+    const base = [...this.opened.values()].flat();
+    const work: PlannedWork = { jobs, ways: [], parts: jobs.flatMap(({ job }) => job.parts), sublets: jobs.flatMap(({ job }) => job.sublets) };
+    for (const planned of jobs) this.split(planned, work);
+    this.goods(work, firsts, base);
+    return [...firsts, ...base, ...this.pieces.map(({ last }) => last)];
   }
 
   private findLate(all: readonly PlannedWork[], last: readonly PlannedJob[]): void {
@@ -160,7 +180,7 @@ class TaskList {
   private split(planned: PlannedJob, work: PlannedWork): void {
     const { job, line, mode } = planned;
     const opened = [...this.opened].filter(([way]) => mode.with.some((one) => one === way || way.includes.includes(one))).flatMap(([, open]) => open);
-    const after = [...(opened.length > 0 ? opened : this.decided), ...job.tools.flatMap((tool) => this.arrival('tool', tool, this.decided))];
+    const after = [...(opened.length > 0 ? opened : this.decided), ...(this.openedBefore.size > 0 ? this.decided : []), ...job.tools.flatMap((tool) => this.arrival('tool', tool, this.decided))];
     const hours = lengthOf(planned);
     if (job.apart === undefined) {
       const made = this.job(planned, line.title, after, hours, 'in bay');
@@ -176,13 +196,13 @@ class TaskList {
   /** Parts and outside work: those of the work, and what ways in bring along. */
   private goods(work: PlannedWork, ordered: readonly number[], base: readonly number[]): void {
     const own = this.pieces.filter((piece) => piece.of === work);
-    for (const part of [...work.parts, ...work.ways.flatMap((way) => way.parts)]) this.arrival('part', part, ordered);
-    for (const sublet of [...work.sublets, ...work.ways.flatMap((way) => way.sublets)]) {
+    for (const part of partsOf(work)) this.arrival('part', part, ordered);
+    for (const sublet of subletsOf(work)) {
       if (this.away.has(sublet) || (sublet.backIn === undefined && sublet.after.length === 0)) continue;
       const by = own.filter(({ planned }) => planned.job.sublets.includes(sublet));
       const apart = by.filter(({ first, last }) => first !== last).map(({ first }) => first);
       const way = work.ways.find((one) => one.sublets.includes(sublet));
-      const from = way === undefined ? [...(base.length > 0 ? base : this.decided), ...ordered] : (this.opened.get(way) ?? this.decided);
+      const from = way === undefined ? [...(base.length > 0 ? base : this.decided), ...ordered] : [...(this.opened.get(way) ?? this.decided), ...(this.openedBefore.has(way) ? this.decided : [])];
       const after = apart.length > 0 ? apart : from;
       const title = `${sublet.title}: away`;
       const made = sublet.backIn === undefined
@@ -255,7 +275,7 @@ class TaskList {
     const inside = this.pieces.filter(({ planned }) => planned.mode.with.some((one) => one === way || way.includes.includes(one))).map(({ last }) => last);
     const goods = [...way.parts.flatMap((part) => this.arrivals.get(part) ?? []), ...way.sublets.flatMap((sublet) => (this.late.has(sublet) ? [] : (this.away.get(sublet) ?? [])))];
     const others = inside.length > 0 ? [] : [...this.arrivals.values(), ...[...this.away].flatMap(([sublet, task]) => (this.late.has(sublet) ? [] : [task]))].filter((task) => (this.tasks[task] as Draft).kind !== 'tool');
-    const after = [...(this.opened.get(way) ?? []), ...inside, ...goods, ...others];
+    const after = [...(this.opened.get(way) ?? []), ...(this.openedBefore.has(way) ? this.decided : []), ...inside, ...goods, ...others];
     if (way.refit === undefined) return after;
     const title = `${way.title}: refit`;
     return [this.add({ id: '', title, kind: 'refit', length: inHours(title, way.refit), wait: undefined, after, counts: true, inBay: true, at: way.refit.at })];
@@ -267,6 +287,20 @@ class TaskList {
     const title = `${part.title}: put the core together`;
     this.add({ id: '', title, kind: 'core', length: inHours(title, core.assemble), wait: undefined, after: [...(base.length > 0 ? base : this.decided)], counts: false, inBay: false, at: core.assemble.at });
   }
+}
+
+/** A way in that a stage opened and nobody closes. */
+function leftOpen(way: Access, { staged }: PlannedWork): boolean {
+  return staged?.then === 'left open' && staged.ways.includes(way);
+}
+
+/** The parts of the work, and those of the ways in that are closed. */
+function partsOf(work: PlannedWork): readonly Part[] {
+  return [...work.parts, ...work.ways.flatMap((way) => (leftOpen(way, work) ? [] : way.parts))];
+}
+
+function subletsOf(work: PlannedWork): readonly Sublet[] {
+  return [...work.sublets, ...work.ways.flatMap((way) => (leftOpen(way, work) ? [] : way.sublets))];
 }
 
 function lengthOf({ job, line }: PlannedJob): Figure {

@@ -18,6 +18,8 @@ export interface WaysProblem<P extends RankedPlan> {
   readonly jobs: readonly (readonly WayMode[])[];
   /** A sum that every plan contains, whatever its ways. */
   readonly base: Decimal;
+  /** Ways in that every plan pays for, as bits. */
+  readonly always?: number;
   /** Prices a set of ways exactly, fees and taxes included. Asked only for sets in which every job can be done. */
   readonly plan: (ways: number) => P;
 }
@@ -34,12 +36,13 @@ export const MOST_WAYS = 12;
 /**
  * Finds the cheapest sets of ways in, best first, at most `most` of them: the facility-location problem with
  * inclusions, exactly, by branch and bound. Ties go to fewer hours, then to fewer ways, then to the earlier lines.
- * Sets that pay for a way no job takes are never returned: the same set without it is cheaper.
+ * Sets that pay for a way no job takes are never returned: the same set without it is cheaper. What every plan pays for
+ * is in all of them.
  *
  * The bound of a branch is what its paid ways cost, plus each job at its cheapest with every way that is still open.
  */
 export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most: number): P[] {
-  const { gives, prices, jobs } = problem;
+  const { gives, prices, jobs, always = 0 } = problem;
   const count = gives.length;
   const best: P[] = [];
   branch(0, 0, problem.base);
@@ -59,7 +62,7 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
       return;
     }
     branch(next + 1, paid | (1 << next), spent.plus(prices[next] as Decimal));
-    branch(next + 1, paid, spent);
+    if ((always & (1 << next)) === 0) branch(next + 1, paid, spent);
   }
 
   /** All that a set of paid ways gives. */
@@ -72,7 +75,7 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
   function everyWayIsTaken(paid: number): boolean {
     for (let i = 0; i < count; i++) {
       const bit = 1 << i;
-      if ((paid & bit) === 0) continue;
+      if ((paid & ~always & bit) === 0) continue;
       const without = given(paid & ~bit);
       const all = given(paid);
       const changes = jobs.some((modes) => {

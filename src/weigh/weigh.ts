@@ -9,6 +9,7 @@ import { whileOpen, type WhileOpen } from './open.js';
 import { planWork, type Planned, type Work } from './plan.js';
 import { readyOf, type Ready } from './ready.js';
 import { restsOn } from './rests-on.js';
+import { weighStages, type StageWeighed } from './stage.js';
 import type { Totals } from './totals.js';
 import { MOST_WAYS } from './ways.js';
 
@@ -45,6 +46,8 @@ export interface Comparison {
   readonly estimate: Estimate;
   readonly money: Money;
   readonly options: readonly Weighed[];
+  /** What comes before the decision, each by itself. */
+  readonly stages: readonly StageWeighed[];
   /** The complete options, cheapest first. */
   readonly ranking: readonly Weighed[];
   /** Problems that only weighing can find. */
@@ -63,7 +66,7 @@ export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Compariso
   const worths = estimate.options.map((option) => option.worth);
   const options = estimate.options.map((option) => weighOption(option, estimate, money, { most: mostWorth, worths }, flawed, problems));
   const ranking = options.filter((option) => option.complete).sort((a, b) => a.inAll.likely.comparedTo(b.inAll.likely));
-  return { estimate, money, options, ranking, problems };
+  return { estimate, money, options, stages: weighStages(estimate, money, flawed), ranking, problems };
 }
 
 type Kept = Omit<Weighed, 'complete' | 'ready'> & { readonly planReady: () => Ready };
@@ -103,7 +106,8 @@ function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: 
       hours: difference('Access penalty in hours', 'hours', [totals.hours, planned.stand.totals.hours]),
     },
     inAll: sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp])]),
-    open: planned.tooMany === undefined ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [],
+    // On what is left open and sold nobody does more work.
+    open: planned.tooMany === undefined && option.staged?.then !== 'left open' ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [],
     cautions: [...new Set([...option.cautions, ...planned.chosen.paid.flatMap((way) => way.cautions), ...option.labour.flatMap((job) => job.cautions)])],
   };
 }
@@ -126,6 +130,7 @@ function report(option: Option, { planned, planReady }: Pick<Kept, 'planned' | '
   if (circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...circle, ...circle.slice(0, 1)] }));
   if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, most: MOST_WAYS }));
   for (const job of planned.unreachable) {
+    if (option.staged?.labour.includes(job) === true) continue; // the stage says so, once
     const takes = job.modes.map((mode) => mode.with.map((way) => way.name).join(' and ')).join(', or ');
     const pinned = option.wayAt !== undefined;
     problems.push(problem(workRules.noWayIn, option.wayAt ?? option.at, { job: job.title, option: option.name, pinned, takes }));

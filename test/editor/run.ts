@@ -10,12 +10,19 @@ import { repository } from './host/paths.js';
 import { run } from './host/process.js';
 import type { Settings } from './host/settings.js';
 import { runInHost } from './host/suite.js';
+import { axeCases } from './suite/axe.js';
 import { runCases, type Case, type Outcome } from './suite/cases.js';
 import { drivenCases } from './suite/driven.js';
+import { equalsCases } from './suite/equals-json.js';
+import { hostileCases } from './suite/hostile-panel.js';
+import { keyboardCases } from './suite/keyboard.js';
 import { languageDrivenCases } from './suite/language-driven.js';
 import { looksCases } from './suite/looks.js';
 import { makePackage, packedCases } from './suite/packed.js';
-import { copySamples } from './suite/workspace.js';
+import { pageDrivenCases } from './suite/page-driven.js';
+import { snapshotCases } from './suite/snapshots.js';
+import { toldCases } from './suite/told.js';
+import { copySamples, type Workspace } from './suite/workspace.js';
 
 const estimate = 'pilgrim-v6.yard';
 const log = (line: string): void => console.log(line);
@@ -46,6 +53,14 @@ async function inEditor(browser: Browser, name: string, makeCases: (editor: Edit
   } finally {
     await host.stop();
   }
+}
+
+/** A session over a copy of the samples. */
+function session(name: string, makeCases: (editor: Editor, workspace: Workspace) => Promise<readonly Case[]> | readonly Case[]): (browser: Browser) => Promise<Outcome> {
+  return async (browser) => {
+    const workspace = await copySamples();
+    return await inEditor(browser, name, async (editor) => await makeCases(editor, workspace), workspace.dir).finally(workspace.remove);
+  };
 }
 
 const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = {
@@ -81,6 +96,13 @@ const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = 
     const pictures = process.argv.includes('--pictures');
     return await inEditor(browser, 'looks', (editor) => Promise.resolve(looksCases(editor, pictures)), workspace.dir, plain).finally(workspace.remove);
   },
+  page: session('page', pageDrivenCases),
+  axe: session('axe', axeCases),
+  keyboard: session('keyboard', keyboardCases),
+  told: session('told', toldCases),
+  'equals-json': session('equals-json', equalsCases),
+  'hostile-panel': session('hostile-panel', hostileCases),
+  snapshots: session('snapshots', snapshotCases),
 };
 
 const started = Date.now();

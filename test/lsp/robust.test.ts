@@ -106,7 +106,7 @@ test('a file outside of the workspace is not read', async () => {
 
 test('nothing of it is in the extension', async () => {
   const { outputFiles } = await build({ entryPoints: [path.join(root, 'src/editor/extension.ts')], bundle: true, write: false, platform: 'node', format: 'cjs', external: ['vscode'], logLevel: 'error' });
-  const built = path.join(root, 'dist/extension.js');
+  const built = path.join(root, 'dist/web/extension.js');
   for (const text of [outputFiles[0]?.text ?? '', ...(existsSync(built) ? [readFileSync(built, 'utf8')] : [])]) {
     expect(text.length).toBeGreaterThan(100_000);
     expect(text).not.toMatch(/vscode-languageserver|vscode-jsonrpc/);

@@ -16,6 +16,14 @@ export interface OraclePlan {
   readonly hours: Rational;
 }
 
+/** A stage by itself, and with everything put back. */
+export interface OracleStage {
+  readonly name: string;
+  readonly digits: number;
+  readonly total: Coins;
+  readonly stop: Coins;
+}
+
 export interface OracleOption {
   readonly name: string;
   readonly digits: number;
@@ -67,6 +75,10 @@ const add = (all: readonly Coins[]): Coins => all.reduce<Coins>((a, b) => [a[0] 
 const isNothing = (coins: Coins) => coins[2] === 0n;
 
 export function oracleTotals(records: readonly unknown[]): OracleOption[] {
+  return oracle(records).options;
+}
+
+export function oracle(records: readonly unknown[]): { readonly options: OracleOption[]; readonly stages: OracleStage[] } {
   const all = records as readonly Json[];
   const shop: Json = all.find((record) => record.kind === 'shop') ?? { kind: 'shop' };
   const digits = MINOR_UNITS[shop['currency'] as string] ?? 2;
@@ -231,17 +243,31 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
     return tax['by'] === 'item' ? add(taxed.map((line) => share(line.coins, percent))) : share(add(taxed.map((line) => line.coins)), percent);
   }
 
-  function optionOf(option: Json): OracleOption {
-    const jobs = jobsOf(option);
+  // What comes before the decision -------------------------------------------
+
+  const staged = (some: readonly Json[]) => new Set(some.flatMap((stage) => [...jobsOf(stage)]));
+  const openedBy = (some: readonly Json[]) => some.flatMap((stage) => names(stage['opens']));
+
+  /** `then`: whether what stages opened is closed again. */
+  function optionOf(option: Json, then: 'closed' | 'left open'): OracleOption {
+    return workOf(option, all.filter((record) => record.kind === 'stage'), then, [], []);
+  }
+
+  function workOf(option: Json, stages: readonly Json[], then: 'closed' | 'left open', more: readonly Json[], extra: readonly Line[]): OracleOption {
+    const before = staged(stages);
+    const opens = openedBy(stages);
+    const jobs = new Set([...before, ...jobsOf(option)]);
     const things = new Set<Json>();
     for (const job of jobs) for (const thing of [...used(job), ...toolsOf(job)]) things.add(thing);
-    for (const thing of [...each('part', names(option['fit'])), ...each('sublet', names(option['send'])), ...list(option['part']), ...list(option['sublet'])]) things.add(thing);
+    for (const thing of [...each('part', names(option['fit'])), ...each('sublet', names(option['send'])), ...list(option['part']), ...list(option['sublet']), ...more]) things.add(thing);
 
     /** What all comes to with these ways in paid for; undefined where some work can't be reached. */
     const plan = (paid: readonly string[], gives: ReadonlySet<string>): OraclePlan | undefined => {
-      const lines: Line[] = [...things].flatMap((thing) => linesOfThing(thing, false));
+      const lines: Line[] = [...[...things].flatMap((thing) => linesOfThing(thing, false)), ...extra];
       for (const job of jobs) {
-        const reached = modesOf(job).filter((mode) => mode.with.every((way) => gives.has(way)));
+        // What stages do is done with what they open, whatever is opened later.
+        const open = before.has(job) ? given(opens) : gives;
+        const reached = modesOf(job).filter((mode) => mode.with.every((way) => open.has(way)));
         const [first, ...rest] = reached.map((mode) => work(mode.time, rateOf(job['class']), false, amount(job['count'])));
         if (first === undefined) return undefined;
         lines.push(rest.reduce((best, line) => (line.coins[1] < best.coins[1] || (line.coins[1] === best.coins[1] && compare(line.hours, best.hours) < 0) ? line : best), first));
@@ -249,8 +275,9 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
       const opened = new Set<Json>();
       for (const name of paid) {
         const way = find('access', name) as Json;
-        for (const time of [amount(way['remove']), amount(way['refit'])]) if (time !== undefined) lines.push(work(time, rateOf(way['class']), true));
-        for (const thing of [...used(way), ...list(way['part']), ...list(way['sublet']), ...toolsOf(way)]) if (!things.has(thing)) opened.add(thing);
+        const isLeft = then === 'left open' && opens.includes(name);
+        for (const time of [amount(way['remove']), isLeft ? undefined : amount(way['refit'])]) if (time !== undefined) lines.push(work(time, rateOf(way['class']), true));
+        for (const thing of isLeft ? toolsOf(way) : [...used(way), ...list(way['part']), ...list(way['sublet']), ...toolsOf(way)]) if (!things.has(thing)) opened.add(thing);
       }
       for (const thing of opened) lines.push(...linesOfThing(thing, true));
       lines.push(...feeLines(option, lines));
@@ -267,10 +294,24 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
     const stand = plan([], everything);
     const none: OraclePlan = { ways: [], total: [0n, 0n, 0n], tax: [0n, 0n, 0n], access: [0n, 0n, 0n], hours: nothing };
     const pins = option['way'] === undefined ? undefined : names(option['way']).filter((name) => name !== 'in-car');
-    const pinned = pins === undefined ? undefined : plan(pins, given(pins));
-    const free = stand === undefined ? [] : cheapest([...everything], (paid) => plan(paid, given(paid)));
+    const both = [...new Set([...(pins ?? []), ...opens])];
+    const pinned = pins === undefined ? undefined : plan(both, given(both));
+    const free = stand === undefined ? [] : cheapest([...everything], (paid) => (opens.every((name) => paid.includes(name)) ? plan(paid, given(paid)) : undefined));
     const best = pins === undefined ? free : pinned === undefined ? [] : [pinned];
     return { name: option.name as string, digits, reached: best.length > 0, best, free: pins === undefined ? [] : free, stand: stand ?? none };
+  }
+
+  /** A stage is pinned to what it opens; the hours of putting back and new parts for those it destroys come on top. */
+  function stageOf(stage: Json): OracleStage {
+    const alone: Json = { kind: 'option', name: stage.name as string, way: names(stage['opens']) };
+    const hours = amount(stage['putBack']);
+    const back = hours === undefined ? [] : [work(hours, rateOf(stage['class']), false)];
+    const totalOf = ({ best: [plan] }: OracleOption): Coins => plan?.total ?? [0n, 0n, 0n];
+    return {
+      name: stage.name as string, digits,
+      total: totalOf(workOf(alone, [stage], 'left open', [], [])),
+      stop: totalOf(workOf(alone, [stage], 'closed', each('part', names(stage['destroys'])), back)),
+    };
   }
 
   /** Selling the vehicle unrepaired: what every option does first, and every fee that they all charge, is owed all the same. */
@@ -280,14 +321,18 @@ export function oracleTotals(records: readonly unknown[]): OracleOption[] {
     if (first === undefined || vehicle?.['unrepaired'] === undefined) return [];
     // What the others leave must be known, or it would look free beside them.
     if (vehicle['worth'] === undefined && options.some((option) => option['worth'] === undefined)) return [];
-    const labour = [...jobsOf(first)].filter((job) => job['done'] === 'first' && others.every((option) => jobsOf(option).has(job)));
+    const before = staged(all.filter((record) => record.kind === 'stage'));
+    const labour = [...jobsOf(first)].filter((job) => job['done'] === 'first' && others.every((option) => jobsOf(option).has(job)) && !before.has(job));
     const fee = [...feesOf(first)].filter((one) => others.every((option) => feesOf(option).has(one)));
     const alone = (job: Json): Json => ({ ...job, needs: names(job['needs']).filter((name) => find('labour', name) === undefined) });
     return [{ kind: 'option', name: 'as-it-stands', labour: labour.map(alone), fee }];
   }
 
   const options = all.filter((record) => record.kind === 'option');
-  return [...options, ...soldAsItStands(options)].map(optionOf);
+  return {
+    options: [...options.map((option) => optionOf(option, 'closed')), ...soldAsItStands(options).map((option) => optionOf(option, 'left open'))],
+    stages: all.filter((record) => record.kind === 'stage').map(stageOf),
+  };
 }
 
 /** Tries every set of ways in. Least money first, then fewest hours, then fewest ways. */

@@ -11,7 +11,7 @@ function pageOf(texts: Map<string, string>, uri: string) {
   const service = serviceOver(texts);
   const { comparison, problems } = service.weighing(uri);
   const columns = keepLastGood([], { comparison, problems });
-  return { service, comparison, columns, targets: targetsOf(columns), markup: comparisonPage({ comparison, columns, lineOf: () => undefined }) };
+  return { service, comparison, columns, targets: targetsOf(columns, comparison.estimate), markup: comparisonPage({ comparison, columns, lineOf: () => undefined }) };
 }
 
 describe.each(names)('the page of %s', (name) => {

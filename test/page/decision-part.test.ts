@@ -85,7 +85,7 @@ describe.each(names)('what helps to decide, of %s', (name) => {
 
   test('every figure leads to a line that is there', () => {
     const ids = [...figuresIn(markup).keys()];
-    for (const id of ids) expect((targets.get(id) ?? targetsOf(columns).get(id) ?? []).flatMap((span) => service.place(span) ?? []).length, id).toBeGreaterThan(0);
+    for (const id of ids) expect((targets.get(id) ?? targetsOf(columns, comparison.estimate).get(id) ?? []).flatMap((span) => service.place(span) ?? []).length, id).toBeGreaterThan(0);
     for (const [, id = ''] of markup.matchAll(/data-row="([^"]+)"/g)) expect(ids).toContain(id);
   });
 

@@ -4,6 +4,7 @@ import { comparisonCsv, comparisonHtml, csvColumns } from '../../src/report/expo
 import { widthOf } from '../../src/report/index.js';
 import { quoteForm, type Quote } from '../../src/report/quote/index.js';
 import { TEXT_WIDTH } from '../../src/report/quote/text-form.js';
+import { estimateOf, HOSTILE } from '../support/hostile.js';
 import { decisionOf, quotes } from './made.js';
 
 interface Markdown {
@@ -12,69 +13,6 @@ interface Markdown {
 /** Comes with a tool of the repository; CommonMark with tables, links found in text, HTML let through. */
 const MarkdownIt = createRequire(createRequire(import.meta.url).resolve('@vscode/vsce'))('markdown-it') as new (options: object) => Markdown;
 const markdown = new MarkdownIt({ html: true, linkify: true });
-
-/** Texts that want to be more than text. What a text in a file can't hold (line ends) is spelled out by its reader. */
-const HOSTILE: readonly string[] = [
-  '<script>alert(1)</script>',
-  '</title></style></head><img src=x onerror=alert(1)>',
-  '"><svg onload=alert(1)>',
-  "' onmouseover='alert(1)",
-  '<!-- never closed',
-  '&lt;b&gt; &amp; &#x3c;',
-  ']]><![CDATA[',
-  '# A heading',
-  '- a list', '+ a list', '1. a list', '1) a list', '=====', '---', '***',
-  '[a link](javascript:alert(1))', '![a picture](http://example.invalid/x.png)', '<http://example.invalid>', 'http://example.invalid', 'www.example.invalid', 'someone@example.invalid',
-  '| a | cell |', '`code` ``` ~~~', '**bold** _thin_ ~~gone~~', '> quoted', '$x^2$', '[^1]', '\\| \\',
-  '=HYPERLINK("http://example.invalid";"x")', '+1+1', '-1+1', '@SUM(1)', '＝1+1', '  =1+1', '\t=1',
-  'x'.repeat(300), `${'very '.repeat(60)}long`, '漢'.repeat(120),
-  'עברית ואז 123', 'نص عربي ١٢٣', 'turned \u202e round \u202c', 'isolates \u2067 open', 'zero\u200bwidth\ufeff',
-  'bell \u0007 escape \u001b[31m', 'e\u0301\u0301\u0301 marks', '🔧 wrench',
-].map((one) => one.replace(/[\r\n]/g, ' '));
-
-const quoted = (text: string) => `"${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
-
-/** An estimate in which every text is the same; the same lines with a harmless one give the shape to compare with. */
-function estimateOf(text: string): string {
-  const q = quoted(text);
-  return `steelyard 1
-shop ${q}
-  address ${q}
-  phone ${q}
-  currency USD
-  rate bench ${q} 100.00 usual
-  tax levy ${q} 7% on parts, labour
-  fee ${q} 5.00
-estimate ${q}
-  written 2026-11-24
-  valid 14 d
-vehicle ${q}
-finding seen ${q}
-  picture ${quoted(`p/${text.replace(/[\\/:\t]/g, '')}.png`)}
-access open ${q}
-  remove 1 / 2 / 3 h
-  sublet ${q} 20.00
-labour job ${q} 2 h with open
-  because seen
-  chance crack ${q} 10%
-    part ${q} 30.00 used
-labour extra ${q} 1 h with open
-part unit ${q} 400.00 rebuilt
-  core 50.00 due 30 d
-    keeps ${q} less 5.00
-consider extra
-coverage ${q} recall
-note ${q}
-option one ${q}
-  do job
-  fit unit
-  leaves out ${q}
-  harvest ${q} 10.00
-  note ${q}
-option two ${q}
-  do job
-`;
-}
 
 const plainDecision = decisionOf(estimateOf('plain words'));
 const plainShape = quotes(plainDecision)[0] as Quote;

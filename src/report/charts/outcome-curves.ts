@@ -1,3 +1,4 @@
+import { quantileOf } from '../../weigh/chance/index.js';
 import type { Decided, Money } from '../../weigh/index.js';
 import { aboutText, shareText } from '../decision-words.js';
 import { html, type Html } from '../page/html.js';
@@ -60,14 +61,9 @@ export function outcomeNumbers(curves: readonly OutcomeCurve[], money: Money): N
     head: ['Option', 'Quoted', 'least', ...GUIDES.map((share) => `${shareText(share)} of cases: up to`), 'most'], figures: GUIDES.length + 3,
     rows: curves.filter(({ cases }) => cases.length > 0).map(({ title, cases, quoted }) => {
       const sorted = cases.slice().sort();
-      return [title, aboutText(quoted, money), ...[0, ...GUIDES, 1].map((share) => aboutText(valueAt(sorted, share), money))];
+      return [title, aboutText(quoted, money), ...[0, ...GUIDES, 1].map((share) => aboutText(quantileOf(sorted, share), money))];
     }),
   };
-}
-
-/** The least case that at least a share of the cases do not exceed. */
-function valueAt(sorted: Float64Array, share: number): number {
-  return sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length - 1e-9) - 1))] as number;
 }
 
 const least = (values: readonly number[]) => values.reduce((low, value) => Math.min(low, value), Infinity);
@@ -116,6 +112,6 @@ function dashed(i: number): Html | undefined {
 
 function sentence({ title, mark, cases, quoted }: OutcomeCurve, money: Money): string {
   const sorted = cases.slice().sort();
-  const [low, middle, high] = GUIDES.map((share) => aboutText(valueAt(sorted, share), money));
+  const [low, middle, high] = GUIDES.map((share) => aboutText(quantileOf(sorted, share), money));
   return `${title}${mark === undefined ? '' : ` (${mark})`}: half of the cases up to ${middle ?? ''}, 10 % up to ${low ?? ''}, 90 % up to ${high ?? ''}; quoted ${aboutText(quoted, money)}.`;
 }

@@ -28,9 +28,10 @@ const BAR = 8;
 const MONEY: Fill = { look: 'labour', pattern: undefined };
 const HOURS: Fill = { look: 'hours', pattern: 'upright' };
 
-export function waysOf({ option, planned }: Weighed): WaysOf {
+/** `remark` stands behind the option's title: that its figures are not of today's text. */
+export function waysOf({ option, planned }: Weighed, remark?: string): WaysOf {
   const bar = (plan: Plan, mark: WayBar['mark']): WayBar => ({ title: plan.paid.length === 0 ? 'In the car' : plan.paid.map(({ title }) => title).join(', and '), mark, money: plan.money, hours: plan.hours });
-  return { title: option.title, ways: [bar(planned.chosen, 'chosen'), ...planned.others.map((plan, i) => bar(plan, i === 0 ? 'runner-up' : undefined))] };
+  return { title: remark === undefined ? option.title : `${option.title} (${remark})`, ways: [bar(planned.chosen, 'chosen'), ...planned.others.map((plan, i) => bar(plan, i === 0 ? 'runner-up' : undefined))] };
 }
 
 /** Money and hours of each way in, option by option: two bars a plan, each sort on one scale. */

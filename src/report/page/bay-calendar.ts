@@ -19,7 +19,7 @@ function planOf(of: DecidedColumn, estimate: Estimate): Html {
   const inOrder = ready.tasks.map((row, i) => ({ row, i })).sort((a, b) => a.row.start - b.row.start || a.row.end - b.row.end || a.i - b.i);
   const drawn = timelineDrawing(of, estimate);
   return html`${drawn === undefined ? undefined : html`<p class="lead" data-key="of ${column.key}">${title(option.title)}</p>`}${drawn}<details data-key="calendar ${column.key}"><summary>${title(option.title)} <span class="said">${days}</span></summary>
-<div class="wide"><table class="list dates">
+<div class="wide"><table class="list dates"><caption class="unseen">Calendar of ${option.title}</caption>
 <thead><tr><th scope="col">What</th><th scope="col">From</th><th scope="col">To</th><th scope="col">Who</th><th scope="col">Slack</th></tr></thead>
 <tbody>${inOrder.map(({ row, i }) => taskRow(row, taskId(column, i)))}</tbody>
 </table></div><p class="hint">${howFirm(ready)}</p></details>`;

@@ -4,6 +4,7 @@ import { valueText } from '../numbers.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
 import { causeId } from './targets.js';
+import type { Derivations } from './derivations.js';
 import type { Trying } from './trying-banner.js';
 
 /** Where a span is for people: its line, and its file where that is not the estimate itself. */
@@ -15,10 +16,14 @@ export interface PageView {
   readonly columns: readonly Column[];
   readonly lineOf: LineOf;
   readonly trying?: Trying;
+  /** How the rows that are unfolded were made. */
+  readonly derivations?: Derivations;
+  /** Where the page may load a picture from, by the address that its finding leads to; undefined where it can't be shown. */
+  readonly pictureOf?: (uri: string) => string | undefined;
 }
 
 /** A figure that leads to the line it comes from. */
-export function figureButton(id: string, text: string): Html {
+export function figureButton(id: string, text: Html | string): Html {
   return html`<button type="button" data-figure="${id}">${text}</button>`;
 }
 

@@ -1,10 +1,13 @@
 import { verdict } from '../verdict.js';
+import { authorisedPart } from './authorised-part.js';
 import { cautionsSection } from './cautions-section.js';
 import { title, type PageView } from './cells.js';
 import { costDrawing } from './drawings.js';
+import { findingsSection } from './findings-section.js';
 import { figuresTable } from './figures-table.js';
 import { html, type Html } from './html.js';
 import { lineLists } from './line-lists.js';
+import { stagePart } from './stage-part.js';
 import { tryingBanner } from './trying-banner.js';
 import { verdictPart } from './verdict-part.js';
 import { waysIn } from './ways-in.js';
@@ -12,7 +15,8 @@ import { whileItIsOpen } from './while-open.js';
 
 /**
  * The comparison of an estimate as the inside of a page. The order tells the story: what it is about, the answer, the
- * figures behind it, how sure they are, how each option gets at its work, what else is due, every line, the cautions.
+ * figures behind it, how sure they are, how each option gets at its work, what else is due,
+ * what was found, every line, the cautions.
  * `data-key` names what stays the same thing when the page is made anew; what is marked `data-later` is filled by
  * `decisionPart`, and keeps what it holds until then.
  */
@@ -22,7 +26,7 @@ export function comparisonPage(view: PageView): string {
   const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
   return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
 ${tryingBanner(view.trying)}
-${verdictPart(verdict(view.comparison), view.comparison)}
+${verdictPart(verdict(view.comparison), view.comparison, view.columns.some(({ state }) => state !== 'weighed'))}
 ${view.columns.length === 0 ? firstOption : options(view)}`.markup;
 }
 
@@ -30,7 +34,7 @@ function options(view: PageView): Html {
   return html`<section data-key="costs" aria-label="What each option is made of">${costDrawing(view)}</section>
 <section data-key="figures" aria-label="Side by side">${figuresTable(view)}</section>
 <div data-key="decision" data-later></div>
-${waysIn(view)}${whileItIsOpen(view)}${lineLists(view)}${cautionsSection(view)}
+${authorisedPart(view)}${stagePart(view)}${waysIn(view)}${whileItIsOpen(view)}${findingsSection(view)}${lineLists(view)}${cautionsSection(view)}
 <div data-key="shop-only" data-later></div>`;
 }
 

@@ -11,20 +11,21 @@ import type { Column } from './last-good.js';
 
 /** The word beside the option that costs least. */
 const PICK = 'cheapest';
+const LAST_GOOD = 'last good figures';
 
 /** What each option is made of, the access penalty by itself. */
 export function costDrawing({ columns, comparison }: PageView): Html | undefined {
   const shown = columns.filter(({ state }) => state !== 'not-weighed');
   const first = shown[0];
   if (first === undefined) return undefined;
-  const bars = shown.map((column) => costBarOf(column.weighed, column.state === 'last-good' ? 'last good figures' : isCheapest(column, comparison) ? PICK : undefined));
+  const bars = shown.map((column) => costBarOf(column.weighed, column.state === 'last-good' ? LAST_GOOD : isCheapest(column, comparison) ? PICK : undefined));
   return chartWithNumbers('costs-drawn', (layout) => costBars(bars, first.money, { prefix: 'costs', layout }), costNumbers(bars, first.money));
 }
 
 /** The ways in of the options that have a choice. */
 export function waysDrawing(columns: readonly Column[]): Html | undefined {
   const first = columns[0];
-  const options = columns.filter(({ weighed }) => weighed.planned.others.length > 0).map(({ weighed }) => waysOf(weighed));
+  const options = columns.filter(({ weighed }) => weighed.planned.others.length > 0).map(({ weighed, state }) => waysOf(weighed, state === 'last-good' ? LAST_GOOD : undefined));
   if (first === undefined || options.length === 0) return undefined;
   return chartWithNumbers('ways-drawn', (layout) => waysBars(options, first.money, { prefix: 'ways', layout }), waysNumbers(options, first.money));
 }

@@ -3,9 +3,11 @@ import { figureNames, figureOf, type FigureName } from '../figures.js';
 import { moneyText } from '../numbers.js';
 import { figureButton, isCheapest, likelyText, mark, noFigure, title, type PageView } from './cells.js';
 import { weekdayText } from './dates.js';
+import { derivationRow, unfoldButton } from './derivation-list.js';
+import { rowId } from './derivations.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
-import { aboveId, figureId } from './targets.js';
+import { aboveId, figureId, headId } from './targets.js';
 
 type Cell = (column: Column) => Html;
 
@@ -20,7 +22,7 @@ export function figuresTable(view: PageView): Html {
     const used = rows.filter((one) => one !== undefined);
     return used.length === 0 ? undefined : html`<tbody data-key="${key}">${used}</tbody>`;
   };
-  const figure = (name: FigureName, kind = '') => (counts(columns, name) ? row(name, labels[name] ?? figureNames[name], columns, figureCell(name), kind) : undefined);
+  const figure = (name: FigureName, kind = '') => (counts(columns, name) ? unfolding(name, labels[name] ?? figureNames[name], view, kind) : undefined);
   const ranged = columns.some(({ weighed: { totals } }) => !totals.total.low.eq(totals.total.high));
   const adjusted = counts(columns, 'comes-back') || counts(columns, 'given-up');
   const dated = columns.some(({ weighed }) => weighed.ready.date !== undefined);
@@ -28,22 +30,28 @@ export function figuresTable(view: PageView): Html {
   return html`<div class="wide" role="region" aria-label="Options side by side" tabindex="0"><table class="figures">
 <caption class="unseen">What each option comes to${code === '' ? '' : `, in ${code}`}</caption>
 <thead><tr data-key="head"><td>${code}</td>${columns.map((column) => head(column, view))}</tr></thead>
-${group('price', [figure('access'), figure('labour'), figure('parts'), figure('outside'), figure('fees'), figure('cores'), figure('tax'), row('total', 'Total', columns, figureCell('total'), 'sum')])}
+${group('price', [figure('access'), figure('labour'), figure('parts'), figure('outside'), figure('fees'), figure('cores'), figure('tax'), unfolding('total', 'Total', view, 'sum')])}
 ${group('range', ranged ? [row('low', 'if everything comes in low', columns, rangeCell('low'), 'aside'), row('high', 'if everything comes in high', columns, rangeCell('high'), 'aside')] : [])}
-${group('in-all', adjusted ? [figure('comes-back'), figure('given-up'), row('in-all', figureNames['in-all'], columns, figureCell('in-all'), 'sum')] : [])}
+${group('in-all', adjusted ? [figure('comes-back'), figure('given-up'), unfolding('in-all', figureNames['in-all'], view, 'sum')] : [])}
 ${group('lead', cheapest ? [row('more', 'above the cheapest', columns, aboveCell(view), 'aside')] : [])}
 ${group('work', [figure('penalty'), figure('penalty-hours'), figure('hours')])}
-${group('time', [row('days', figureNames.days, columns, figureCell('days')), dated ? row('ready', 'Ready', columns, readyCell) : undefined])}
+${group('time', [unfolding('days', figureNames.days, view), dated ? row('ready', 'Ready', columns, readyCell) : undefined])}
 </table></div>
-<p class="hint">Each figure leads to the line it comes from.</p>`;
+<p class="hint">Each figure leads to the line it comes from; the name of a row unfolds how it was made, and there any written figure can be tried.</p>`;
 }
 
 function head(column: Column, view: PageView): Html {
   const said = mark(column, view);
-  return html`<th scope="col" data-key="${column.key}" class="${column.state}"><span>${title(column.weighed.option.title)}</span> ${said}</th>`;
+  return html`<th scope="col" data-key="${column.key}" data-row="${headId(column)}" class="${column.state}"><span>${figureButton(headId(column), title(column.weighed.option.title))}</span> ${said}</th>`;
 }
 
-function row(key: string, label: string, columns: readonly Column[], cell: Cell, kind = ''): Html {
+/** A row whose figures can be unfolded into how they were made. */
+function unfolding(name: FigureName, label: string, view: PageView, kind = ''): Html {
+  const { columns } = view;
+  return html`${row(name, unfoldButton(rowId(name), label, view), columns, figureCell(name), kind)}${derivationRow(rowId(name), columns.length + 1, view)}`;
+}
+
+function row(key: string, label: Html | string, columns: readonly Column[], cell: Cell, kind = ''): Html {
   const cells = columns.map((column) => html`<td data-key="${column.key}" class="${column.state}">${column.state === 'not-weighed' ? noFigure : cell(column)}</td>`);
   return html`<tr data-key="${key}" class="${kind}"><th scope="row">${label}</th>${cells}</tr>`;
 }

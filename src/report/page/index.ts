@@ -7,5 +7,6 @@ export { decisionPart } from './decision-part.js';
 export { decisionView, type DecisionView } from './decided.js';
 export type { AsWritten, FlipRow } from './flip-rows.js';
 export type { Trying, TrialWords } from './trying-banner.js';
-export { writtenFigure } from './trial-field.js';
+export { writtenFigure, type TrialField } from './trial-field.js';
+export { derivationFields, derivationsOf, derivationTargets, type Derivations, type Tried } from './derivations.js';
 export { decisionTargets } from './decision-targets.js';

@@ -37,6 +37,6 @@ function results({ results: all }: InspectionWeighed, { options }: Decision): st
 }
 
 /** Sentences that each lead to their line. */
-function sentences(list: readonly (readonly [id: string, says: string, more?: string])[]): Html {
+export function sentences(list: readonly (readonly [id: string, says: string, more?: string])[]): Html {
   return html`<ul class="sentences">${list.map(([id, says, more]) => html`<li data-key="${id}"><button type="button" data-figure="${id}">${says}</button>${more === undefined ? undefined : html` <span class="said">${more}</span>`}</li>`)}</ul>`;
 }

@@ -20,5 +20,5 @@ export interface TrialField {
 }
 
 export function trialField({ id, names, today, value, unit }: TrialField): Html {
-  return html`<span class="try"><label><span aria-hidden="true">try</span><span class="unseen">Try another value for ${names}, in the file ${today} ${unit}</span> <input type="text" inputmode="decimal" autocomplete="off" spellcheck="false" size="9" maxlength="19" data-try="${id}" value="${value}"></label>${unit === '' ? undefined : html` <span aria-hidden="true">${unit}</span>`}</span>`;
+  return html`<span class="try"><label><span class="handle" aria-hidden="true">try</span><span class="unseen">Try another value for ${names}, in the file ${today} ${unit}</span> <input type="text" inputmode="decimal" autocomplete="off" spellcheck="false" size="9" maxlength="19" data-try="${id}" data-today="${today}" value="${value}"></label>${unit === '' ? undefined : html` <span aria-hidden="true">${unit}</span>`}</span>`;
 }

@@ -12,7 +12,8 @@ export function waysIn({ columns }: PageView): Html | undefined {
   if (shown.length === 0) return undefined;
   const bodies = shown.map(plansOf);
   return html`<section data-key="ways" aria-labelledby="ways-title"><h2 id="ways-title">Ways in</h2>${waysDrawing(shown)}
-<div class="wide" role="region" aria-labelledby="ways-title" tabindex="0"><table class="list">
+<div class="wide" role="group" aria-labelledby="ways-title" tabindex="0"><table class="list">
+<caption class="unseen">Ways in, option by option</caption>
 <thead><tr><th scope="col">Option and way in</th><th scope="col">Total</th><th scope="col">Hours</th></tr></thead>
 ${bodies}
 </table></div></section>`;

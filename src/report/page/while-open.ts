@@ -12,7 +12,8 @@ export function whileItIsOpen({ columns }: PageView): Html | undefined {
   const named = new Map(jobs.map((job) => [job.name ?? job.title, job.title]));
   if (named.size === 0) return undefined;
   return html`<section data-key="open" aria-labelledby="open-title"><h2 id="open-title">Cheap while it is open</h2>
-<div class="wide" role="region" aria-labelledby="open-title" tabindex="0"><table class="figures">
+<div class="wide" role="group" aria-labelledby="open-title" tabindex="0"><table class="figures">
+<caption class="unseen">What each job costs while it is open, and alone</caption>
 <thead><tr data-key="head"><td></td>${reaching.map(({ key, state, weighed }) => html`<th scope="col" data-key="${key}" class="${state}"><span class="said">now, with</span> ${title(weighed.option.title)}</th>`)}<th scope="col" data-key=".alone"><span class="said">alone, later</span></th></tr></thead>
 <tbody>${[...named].map(([name, says]) => jobRow(name, says, reaching))}</tbody>
 </table></div></section>`;

@@ -5,23 +5,26 @@ import type { Quote, QuoteGroup, QuoteLine, QuoteTax } from './types.js';
 import { conditionWords, groupTitles, groupWords, NO_CONDITION, taxedWords } from './words.js';
 
 /** The proposed work with its amounts: groups, taxes, total. Every line of the option is in it, once. */
-export function billOf({ groups, taxes, total, rates }: Quote, figures: Figures): Block {
+export function billOf({ groups, taxes, total, rates }: Pick<Quote, 'groups' | 'taxes' | 'total' | 'rates'>, figures: Figures, access = GOING_IN_AND_BACK): Block {
   const ratesSaid = rates.map(({ title, price }) => say`${figures.money(price)} (${title})`);
   return {
     kind: 'bill',
     groups: [
-      ...groups.map((group) => groupSaid(group, rates.length === 0 ? [] : [' An hour costs ', ...joined(ratesSaid, ' or '), '.'], figures)),
+      ...groups.map((group) => groupSaid(group, group.kind === 'access' ? access : { title: groupTitles[group.kind], says: groupWords[group.kind] }, rates.length === 0 ? [] : [' An hour costs ', ...joined(ratesSaid, ' or '), '.'], figures)),
       ...(taxes.length === 0 ? [] : [taxGroup(taxes, figures)]),
     ],
     total: { label: 'Total', amount: figures.money(total) },
   };
 }
 
-function groupSaid({ kind, lines, hours, amount }: QuoteGroup, rates: Said, figures: Figures): BillGroup {
+/** What getting in is called, where all of it goes back afterwards. */
+const GOING_IN_AND_BACK = { title: groupTitles.access, says: groupWords.access };
+
+function groupSaid({ kind, lines, hours, amount }: QuoteGroup, { title, says }: typeof GOING_IN_AND_BACK, rates: Said, figures: Figures): BillGroup {
   return {
     key: kind,
-    title: groupTitles[kind],
-    says: [groupWords[kind], ...(kind === 'labour' ? rates : [])],
+    title,
+    says: [says, ...(kind === 'labour' ? rates : [])],
     lines: lines.map((line) => lineSaid(line, kind === 'access' ? 'mixed' : 'alike', figures)),
     hours: hours === undefined ? undefined : figures.hours(hours),
     amount: figures.money(amount),
@@ -74,6 +77,7 @@ function taxGroup(taxes: readonly QuoteTax[], figures: Figures): BillGroup {
   };
 }
 
-function added(amounts: readonly string[]): string {
+/** Amounts added up, with the decimals of the finest. */
+export function added(amounts: readonly string[]): string {
   return amounts.reduce((sum, amount) => sum.plus(amount), zero).toFixed(Math.max(...amounts.map((one) => (one.split('.')[1] ?? '').length)));
 }

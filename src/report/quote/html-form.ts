@@ -36,17 +36,17 @@ function factList(facts: readonly Fact[], sort: 'about' | 'key'): Html {
 
 function sectionHtml({ key, title, blocks }: Section): Html {
   return html`<section class="part ${key}" aria-labelledby="${key}"><h2 id="${key}">${title}</h2>
-${blocks.map(blockHtml)}</section>
+${blocks.map((block) => blockHtml(block, key))}</section>
 `;
 }
 
-function blockHtml(block: Block): Html {
+function blockHtml(block: Block, section: string): Html {
   switch (block.kind) {
     case 'words': return html`<p>${saidHtml(block.says)}</p>\n`;
     case 'list': return html`<ul>${block.items.map((item) => html`<li>${saidHtml(item)}</li>`)}</ul>\n`;
     case 'findings': return html`<ol class="findings">${block.items.map(findingHtml)}</ol>\n`;
     case 'bill': return billHtml(block.groups, block.total);
-    case 'table': return tableHtml(block);
+    case 'table': return tableHtml(block, section);
     case 'form': return html`<div class="form">${block.blanks.map(blankHtml)}</div>\n`;
   }
 }
@@ -77,8 +77,9 @@ ${lines.map((line) => html`<tr class="line"><th scope="row">${bdi(line.title)}${
 `;
 }
 
-function tableHtml({ heads, rows }: Extract<Block, { readonly kind: 'table' }>): Html {
-  return html`<table class="small">
+/** On a narrow screen it scrolls inside itself, also by keyboard; it has the name of its section. */
+function tableHtml({ heads, rows }: Extract<Block, { readonly kind: 'table' }>, section: string): Html {
+  return html`<table class="small" aria-labelledby="${section}" tabindex="0">
 <thead><tr>${heads.map(({ text, align }) => html`<th scope="col" class="${align}">${text}</th>`)}</tr></thead>
 <tbody>${rows.map(({ cells, isMarked }) => html`<tr${isMarked ? html` class="marked"` : undefined}>${cells.map((cell, i) => (i === 0 ? html`<th scope="row">${saidHtml(cell)}</th>` : html`<td class="${heads[i]?.align ?? 'words'}">${saidHtml(cell)}</td>`))}</tr>
 `)}</tbody>

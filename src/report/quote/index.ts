@@ -2,5 +2,9 @@
 export { quoteOf, type NoQuote, type Quoted } from './quote.js';
 export { LARGEST_PICTURE, MOST_PICTURES, picturesWanted, type PictureFile, type PictureFiles } from './pictures.js';
 export { sheetOf } from './quote-sheet.js';
-export { quoteForm, quoteForms, type QuoteForm } from './forms.js';
+export { quoteForm, quoteForms, sheetForm, type QuoteForm } from './forms.js';
+export { stageQuoteOf, type StageQuote, type StageQuoted } from './stage-quote.js';
+export { stageSheetOf } from './stage-sheet.js';
+export { supplementOf, type Supplement, type Supplemented } from './supplement.js';
+export { supplementSheetOf } from './supplement-sheet.js';
 export type { Quote, QuotePicture } from './types.js';

@@ -1,7 +1,7 @@
-import type { Estimate, Finding, Part } from '../../estimate/index.js';
+import type { Estimate, Finding, Option, Part } from '../../estimate/index.js';
 import type { Amount } from '../../vocabulary/index.js';
 import { zero } from '../../vocabulary/index.js';
-import type { Line, Weighed } from '../../weigh/index.js';
+import type { Line, Plan, Weighed } from '../../weigh/index.js';
 import type { GroupKind, QuoteGroup, QuoteLine, QuoteWait } from './types.js';
 
 /** What a line says beyond its amount, looked up by what it was written as. */
@@ -17,7 +17,7 @@ const belongs: readonly (readonly [GroupKind, (line: Line) => boolean])[] = [
 ];
 
 /** The lines of an option in the groups in which a customer reads them. */
-export function groupsOf({ totals }: Weighed, write: LineWriter, digits: number): readonly QuoteGroup[] {
+export function groupsOf({ totals }: Pick<Weighed, 'totals'>, write: LineWriter, digits: number): readonly QuoteGroup[] {
   return belongs.flatMap(([kind, isOf]): QuoteGroup[] => {
     const lines = totals.lines.filter((line) => isOf(line));
     if (lines.length === 0) return [];
@@ -31,7 +31,13 @@ export function groupsOf({ totals }: Weighed, write: LineWriter, digits: number)
   });
 }
 
-export function lineWriter({ option, planned: { chosen } }: Weighed, estimate: Estimate, findings: readonly Finding[], digits: number): LineWriter {
+/** What a writer looks lines up in: the goods and jobs of an option or a stage, and its ways in. */
+export interface Written {
+  readonly option: Pick<Option, 'labour' | 'parts' | 'sublets'>;
+  readonly planned: { readonly chosen: Pick<Plan, 'paid'> };
+}
+
+export function lineWriter({ option, planned: { chosen } }: Written, estimate: Estimate, findings: readonly Finding[], digits: number): LineWriter {
   const parts = [...option.parts, ...chosen.paid.flatMap((way) => way.parts)];
   const sublets = [...option.sublets, ...chosen.paid.flatMap((way) => way.sublets)];
   const jobs = [...option.labour, ...estimate.labour];

@@ -2,7 +2,7 @@ import { cautionLines, estimateNotice } from '../cautions.js';
 import { billOf, detailOf } from './bill.js';
 import { figuresOf, type Figures } from './figures-said.js';
 import { joined, own, say, type Block, type Fact, type FindingSaid, type Said, type Section, type Sheet } from './sheet.js';
-import type { Quote, QuoteChance, QuoteDeposit, QuoteFinding, QuoteOption } from './types.js';
+import type { Quote, QuoteChance, QuoteDeposit, QuoteFinding, QuoteHead, QuoteOption } from './types.js';
 import { COMPRESSION_MEANS, debrisWords, LEAKAGE_MEANS, ruleWords } from './words.js';
 
 /**
@@ -21,7 +21,7 @@ export function sheetOf(quote: Quote): Sheet {
     proposal: { label: 'What we propose', title: option.title, facts: proposalFacts(quote, figures) },
     sections: [
       findingsSection(quote, figures),
-      section('work', 'What you pay for', [billOf(quote, figures), ...range(quote, figures)]),
+      section('work', 'What you pay for', [billOf(quote, figures), ...rangeSaid(quote, figures), ...authorisedBefore(quote, figures)]),
       depositSection(quote, figures),
       section('ready', 'When it is ready', words(readySaid(quote, figures))),
       section('warranty', 'Warranty', words(warrantySaid(quote, figures))),
@@ -37,16 +37,16 @@ export function sheetOf(quote: Quote): Sheet {
   };
 }
 
-function section(key: string, title: string, blocks: readonly Block[]): Section {
+export function section(key: string, title: string, blocks: readonly Block[]): Section {
   return { key, title, blocks };
 }
 
 /** One paragraph, or none where there is nothing to say. */
-function words(says: Said): Block[] {
+export function words(says: Said): Block[] {
   return says.length === 0 ? [] : [{ kind: 'words', says }];
 }
 
-function aboutFacts({ vehicle, written, validUntil }: Quote, figures: Figures): Fact[] {
+export function aboutFacts({ vehicle, written, validUntil }: QuoteHead, figures: Figures): Fact[] {
   return [
     ...(vehicle === undefined ? [] : [{ label: 'Vehicle', says: [own(vehicle.title)] }]),
     ...(vehicle?.vin === undefined ? [] : [{ label: 'VIN', says: [own(vehicle.vin)] }]),
@@ -65,13 +65,13 @@ function proposalFacts({ total, comesBack, ready, warranty }: Quote, figures: Fi
   ];
 }
 
-function isNothing(amount: string): boolean {
+export function isNothing(amount: string): boolean {
   return /^-?0*(\.0*)?$/.test(amount);
 }
 
 // What we found ----------------------------------------------------------------------------------------------------
 
-function findingsSection({ findings }: Quote, figures: Figures): Section {
+export function findingsSection({ findings }: QuoteHead, figures: Figures): Section {
   if (findings.length === 0) return section('findings', '', []);
   const means = [...(findings.some(({ compression }) => compression !== undefined) ? [COMPRESSION_MEANS] : []), ...(findings.some(({ leakage }) => leakage !== undefined) ? [LEAKAGE_MEANS] : [])];
   return section('findings', 'What we found', [{ kind: 'findings', items: findings.map((one) => findingSaid(one, figures)) }, ...words(means.length === 0 ? [] : [means.join(' ')])]);
@@ -93,9 +93,14 @@ function findingSaid({ title, seenBy, compression, leakage, debris, pictures }: 
 
 // What it costs ----------------------------------------------------------------------------------------------------
 
-function range({ range: spread, total }: Quote, figures: Figures): Block[] {
+export function rangeSaid({ range: spread, total }: Pick<Quote, 'range' | 'total'>, figures: Figures): Block[] {
   if (spread === undefined) return [];
   return words(say`The total of ${figures.money(total)} is what we quote. Some of its hours or prices may vary: if they all come in low, the same work comes to ${figures.money(spread.low)}; if they all come in high, to ${figures.money(spread.high)}.`);
+}
+
+function authorisedBefore({ authorisedBefore: before }: Quote, figures: Figures): Block[] {
+  if (before === undefined) return [];
+  return words(say`Of this total, ${figures.money(before.amount)} is authorised already, for what was done before the decision; it is not charged twice. Left to authorise: ${figures.money(before.left)}.`);
 }
 
 function depositSection({ deposits, kept }: Quote, figures: Figures): Section {
@@ -115,7 +120,7 @@ function depositSaid({ title, charge, refund, taxBack, until, late, less }: Quot
   return [...pays, ...say`${figures.money(refund)} comes back`, ...tax, ', ', ...condition, ...(taken.length === 0 ? [] : ['; taken off already: ', ...joined(taken, ', ')]), '. What is missing or damaged makes it less.'];
 }
 
-function readySaid({ ready }: Quote, figures: Figures): Said {
+export function readySaid({ ready }: Pick<Quote, 'ready'>, figures: Figures): Said {
   if (ready === undefined) return [];
   const { days, start, date, nineInTen, answer } = ready;
   const says = answer === undefined ? [] : say` if we have your answer within ${figures.wait(answer)} of telling you what we found`;
@@ -185,7 +190,7 @@ function weighedSection({ weighed }: Quote, figures: Figures): Section {
 
 // What comes first, and room to sign -------------------------------------------------------------------------------
 
-function cautionsSection({ cautions }: Quote): Section {
+export function cautionsSection({ cautions }: Pick<Quote, 'cautions'>): Section {
   return section('cautions', 'Cautions', [
     ...words(estimateNotice.slice(0, 1)),
     ...(cautions.length === 0 ? [] : [{ kind: 'list' as const, items: cautionLines(cautions).map((one) => [one]) }]),
@@ -199,19 +204,22 @@ function rulesSection({ ruleTypes }: Quote): Section {
   ]);
 }
 
+/** Room to authorise by hand. */
+export const authorisationForm: Block = {
+  kind: 'form',
+  blanks: [
+    { kind: 'line', label: 'Name' },
+    { kind: 'line', label: 'Amount up to' },
+    { kind: 'line', label: 'Date and time' },
+    { kind: 'choice', label: 'How', of: ['signature', 'telephone, number called:'] },
+    { kind: 'line', label: 'Signature' },
+    { kind: 'line', label: 'For the shop' },
+  ],
+};
+
 function authorisation({ title, option, total }: Quote, figures: Figures): Section {
   return section('authorisation', 'Authorisation', [
     ...words(say`To be filled in when the work is authorised: ${title}. ${option.title}, quoted at ${figures.money(total)}.`),
-    {
-      kind: 'form',
-      blanks: [
-        { kind: 'line', label: 'Name' },
-        { kind: 'line', label: 'Amount up to' },
-        { kind: 'line', label: 'Date and time' },
-        { kind: 'choice', label: 'How', of: ['signature', 'telephone, number called:'] },
-        { kind: 'line', label: 'Signature' },
-        { kind: 'line', label: 'For the shop' },
-      ],
-    },
+    authorisationForm,
   ]);
 }

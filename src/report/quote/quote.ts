@@ -1,10 +1,10 @@
-import type { Estimate, Finding, Header, Rate } from '../../estimate/index.js';
+import { lastDay, type Estimate, type Finding, type Header, type Option, type Rate } from '../../estimate/index.js';
 import { zero, type Amount, type Decimal } from '../../vocabulary/index.js';
-import { calendar, type Decided, type Decision, type Line, type Weighed } from '../../weigh/index.js';
+import { afterStages, type Decided, type Decision, type Line, type Money, type Plan, type Weighed } from '../../weigh/index.js';
 import { addedByChances, type Added } from './added.js';
 import { groupsOf, lineWriter, waitOf, type LineWriter } from './lines.js';
 import { picturesOf, type PictureFiles } from './pictures.js';
-import type { Quote, QuoteChance, QuoteDeposit, QuoteFinding, QuoteOption, QuoteReady, QuoteTax, RuleType } from './types.js';
+import type { Quote, QuoteChance, QuoteDeposit, QuoteFinding, QuoteHead, QuoteOption, QuoteReady, QuoteTax, RuleType } from './types.js';
 
 /** Why no quote is made: a quote with lines missing must not go out. */
 export type NoQuote = { readonly kind: 'no-option'; readonly name: string | undefined } | { readonly kind: 'incomplete'; readonly name: string; readonly title: string };
@@ -29,27 +29,21 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
   const { estimate, money } = decision.comparison;
   const { weighed } = decided;
   const { option, totals, returns } = weighed;
-  const { shop, header, vehicle, findings } = estimate;
   const coins = (value: Decimal) => value.toFixed(money.currency.digits);
-  const write = lineWriter(weighed, estimate, findings, money.currency.digits);
+  const after = afterStages(decision.comparison).get(weighed);
+  const write = lineWriter(weighed, estimate, estimate.findings, money.currency.digits);
   const groups = groupsOf(weighed, write, money.currency.digits);
   const { low, high } = totals.total;
   const deposits = depositsOf(weighed, coins);
   return {
-    locale: shop.locale,
-    currency: money.currency,
-    shop: { name: shop.title, address: shop.address, phone: shop.phone },
-    title: header?.title ?? vehicle?.title ?? option.title,
-    written: header?.written,
-    validUntil: header === undefined ? undefined : validUntil(header),
-    vehicle: vehicle === undefined ? undefined : { title: vehicle.title, vin: vehicle.vin, odometer: measured(vehicle.odometer) },
+    ...headOf(estimate, money, option.title, files),
     option: { name: option.name, title: option.title },
-    findings: findingsOf(findings, files),
     groups,
     taxes: taxesOf(weighed, estimate, coins),
     total: coins(totals.total.likely),
     range: low.eq(high) ? undefined : { low: coins(low), high: coins(high) },
-    rates: ratesOf(weighed).map(({ title, price }) => ({ title, price: price.likely.toFixed(Math.max(money.currency.digits, price.likely.decimalPlaces())) })),
+    rates: ratesOf(weighed, money),
+    authorisedBefore: after === undefined ? undefined : { amount: coins(after.authorised.likely), left: coins(after.left.likely) },
     deposits,
     comesBack: deposits.length === 0 ? undefined : coins(returns.refunds.likely.plus(returns.taxBack.likely)),
     kept: option.harvests.map(({ title, value }) => ({ title, worth: value === undefined ? undefined : coins(money.round(value.likely)) })),
@@ -63,6 +57,20 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
     notes: [...option.notes, ...estimate.notes],
     cautions: weighed.cautions,
     ruleTypes: ruleTypesOf(weighed),
+  };
+}
+
+/** The head of every paper for a customer. `otherwise` is its title where neither the estimate nor the vehicle has one. */
+export function headOf({ shop, header, vehicle, findings }: Estimate, { currency }: Money, otherwise: string, files: PictureFiles): QuoteHead {
+  return {
+    locale: shop.locale,
+    currency,
+    shop: { name: shop.title, address: shop.address, phone: shop.phone },
+    title: header?.title ?? vehicle?.title ?? otherwise,
+    written: header?.written,
+    validUntil: header === undefined ? undefined : validUntil(header),
+    vehicle: vehicle === undefined ? undefined : { title: vehicle.title, vin: vehicle.vin, odometer: measured(vehicle.odometer) },
+    findings: findingsOf(findings, files),
   };
 }
 
@@ -80,18 +88,12 @@ function findingsOf(findings: readonly Finding[], files: PictureFiles): QuoteFin
   }));
 }
 
-const FARTHEST = 20_000;
-
-/** The last day of the offer: so long, by the calendar, after it was written. */
+/** The last day of the offer. */
 function validUntil({ written, valid }: Header): string | undefined {
-  if (written === undefined || valid === undefined) return undefined;
-  const from = calendar.dayOf(written);
-  const count = Math.min(valid.likely.toNumber(), FARTHEST);
-  if (valid.unit?.word === 'mo') return calendar.isoOf(calendar.monthsAfter(from, Math.min(Math.floor(count), 1200)));
-  return calendar.isoOf(from + Math.min(Math.floor(valid.unit?.word === 'wk' ? count * 7 : count), FARTHEST));
+  return written === undefined || valid === undefined ? undefined : lastDay(written, valid);
 }
 
-function taxesOf({ totals }: Weighed, { shop }: Estimate, coins: (value: Decimal) => string): QuoteTax[] {
+export function taxesOf({ totals }: Pick<Weighed, 'totals'>, { shop }: Estimate, coins: (value: Decimal) => string): QuoteTax[] {
   const untaxed = (line: Line) => (line.condition === undefined ? undefined : shop.coreTax.get(line.condition)?.policy) === 'none';
   const deposits = totals.lines.some((line) => line.kind === 'core' && !untaxed(line));
   return totals.taxes.filter(({ amount }) => !amount.likely.isZero()).map(({ tax, amount, onCores }) => ({
@@ -102,12 +104,18 @@ function taxesOf({ totals }: Weighed, { shop }: Estimate, coins: (value: Decimal
   }));
 }
 
+interface RatesFrom {
+  readonly option: Pick<Option, 'parts'>;
+  readonly planned: { readonly chosen: Pick<Plan, 'paid' | 'jobs'> };
+}
+
 /** What an hour costs, for the classes of work that it has. */
-function ratesOf({ option, planned: { chosen } }: Weighed): readonly Rate[] {
+export function ratesOf({ option, planned: { chosen } }: RatesFrom, { currency }: Money): Quote['rates'] {
   const timed = chosen.paid.filter(({ remove, refit }) => remove !== undefined || refit !== undefined);
   const cores = [...option.parts, ...chosen.paid.flatMap((way) => way.parts)].filter(({ core }) => core?.assemble !== undefined);
   const rates = [...timed.map(({ rate }) => rate), ...chosen.jobs.map(({ job }) => job.rate), ...cores.map(({ core }) => core?.rate)];
-  return [...new Set(rates.filter((rate) => rate !== undefined))];
+  const classes: readonly Rate[] = [...new Set(rates.filter((rate) => rate !== undefined))];
+  return classes.map(({ title, price }) => ({ title, price: price.likely.toFixed(Math.max(currency.digits, price.likely.decimalPlaces())) }));
 }
 
 function depositsOf({ returns }: Weighed, coins: (value: Decimal) => string): QuoteDeposit[] {

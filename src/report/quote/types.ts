@@ -5,11 +5,8 @@ export type Digits = string;
 /** YYYY-MM-DD. */
 export type IsoDate = string;
 
-/**
- * What a customer is told of one option, as plain data: one model for every form in which a quote is written. It holds
- * sold amounts only. What the shop pays, what it adds and what it keeps have no place in it.
- */
-export interface Quote {
+/** What stands at the head of every paper for a customer: whose it is, about which vehicle, and what was found. */
+export interface QuoteHead {
   /** BCP 47: how numbers and dates are written. The words are English. */
   readonly locale: string;
   readonly currency: { readonly code: string; readonly digits: number };
@@ -18,8 +15,15 @@ export interface Quote {
   readonly written: IsoDate | undefined;
   readonly validUntil: IsoDate | undefined;
   readonly vehicle: QuoteVehicle | undefined;
-  readonly option: { readonly name: string; readonly title: string };
   readonly findings: readonly QuoteFinding[];
+}
+
+/**
+ * What a customer is told of one option, as plain data: one model for every form in which a quote is written. It holds
+ * sold amounts only. What the shop pays, what it adds and what it keeps have no place in it.
+ */
+export interface Quote extends QuoteHead {
+  readonly option: { readonly name: string; readonly title: string };
   /** Groups without lines are left out. Their lines and the taxes add up to the total, to the smallest coin. */
   readonly groups: readonly QuoteGroup[];
   readonly taxes: readonly QuoteTax[];
@@ -27,6 +31,8 @@ export interface Quote {
   /** What it comes to if every figure comes in low, or high; undefined where nothing varies. */
   readonly range: { readonly low: Digits; readonly high: Digits } | undefined;
   readonly rates: readonly { readonly title: string; readonly price: Digits }[];
+  /** Of the total, what is authorised already for work before the decision, and what is left; undefined where nothing is. */
+  readonly authorisedBefore: { readonly amount: Digits; readonly left: Digits } | undefined;
   readonly deposits: readonly QuoteDeposit[];
   /** Of the total, what comes back with the old units if all goes as planned; undefined where there is no deposit. */
   readonly comesBack: Digits | undefined;

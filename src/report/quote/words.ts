@@ -29,6 +29,9 @@ export const conditionWords: Readonly<Record<Condition, string>> = {
   'customer-supplied': 'brought by you: fitted, not charged',
 };
 
+/** Of a stage: the hours of putting back, beyond closing the ways in. */
+export const PUT_TOGETHER = 'Putting together again what was taken apart';
+
 export const NO_CONDITION = 'condition not stated';
 
 export const taxedWords: Readonly<Record<QuoteTax['on'][number], string>> = { parts: 'parts', labour: 'work', sublets: 'outside work', fees: 'fees', deposits: 'deposits' };

@@ -19,6 +19,7 @@ import { headWithoutCrackTest } from './head-without-crack-test.js';
 import { headWithoutFlatness } from './head-without-flatness.js';
 import { headWithoutGasket } from './head-without-gasket.js';
 import { keepCheck } from './keep-without-less.js';
+import { authorisedCheck } from './more-than-authorised.js';
 import { backCheck } from './more-back-than-paid.js';
 import { startCheck } from './no-start.js';
 import { taxCheck } from './no-tax.js';
@@ -35,6 +36,7 @@ import { reusedBankCheck } from './reused-bank-uneven.js';
 import { runsOutCheck } from './runs-out-before-start.js';
 import { sentAwayCheck } from './sent-away-whole.js';
 import { orderCheck } from './start-before-written.js';
+import { startedCheck } from './started-unauthorised.js';
 import { subframeWithoutAlignment } from './subframe-without-alignment.js';
 import { swapWithoutEngine } from './swap-without-engine.js';
 import { timingWithoutTensioner } from './timing-without-tensioner.js';
@@ -71,6 +73,7 @@ export const allChecks: readonly Check[] = [
   headWithoutFlatness,
   headWithoutGasket,
   keepCheck,
+  authorisedCheck,
   backCheck,
   startCheck,
   taxCheck,
@@ -86,6 +89,7 @@ export const allChecks: readonly Check[] = [
   reusedBankCheck,
   runsOutCheck, sentAwayCheck,
   orderCheck,
+  startedCheck,
   subframeWithoutAlignment,
   swapWithoutEngine,
   timingWithoutTensioner,

@@ -47,8 +47,8 @@ function overOption(checks: readonly Check[], one: OptionView, view: View): read
 }
 
 /** All that an option's checks may look at beyond the option and its plan. */
-function surroundings({ shop, header, vehicle, findings }: Estimate): readonly unknown[] {
-  return [shop, header, vehicle, ...findings];
+function surroundings({ shop, header, vehicle, findings, authorised }: Estimate): readonly unknown[] {
+  return [shop, header, vehicle, ...findings, ...authorised];
 }
 
 function collect(code: string, find: () => Iterable<Found>, view: View, into: Found[]): void {

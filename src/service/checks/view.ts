@@ -20,7 +20,7 @@ export interface View {
 export interface OptionView {
   readonly weighed: Weighed;
   readonly option: Option;
-  /** Lines that stand for a topic, in the order of the option. */
+  /** Lines that stand for a topic, in the order of the option. Work of a stage is not among them: it calls for nothing in an option that leaves it at that. */
   readonly lines: (topic: Topic) => readonly Source[];
   readonly has: (...topics: readonly Topic[]) => boolean;
   /** True where the option does something that this estimate was written for, beyond what every visit takes. */
@@ -46,7 +46,8 @@ const byPlan = new WeakMap<Planned, ReadonlyMap<Topic, readonly Source[]>>();
 function optionView(weighed: Weighed, isOwn: View['isOwn']): OptionView {
   const { option } = weighed;
   const held = heldBy(weighed);
-  const lines = (topic: Topic) => held.get(topic) ?? [];
+  const inStage = new Set<Source>(option.staged?.labour);
+  const lines = (topic: Topic) => (inStage.size === 0 ? (held.get(topic) ?? []) : (held.get(topic) ?? []).filter((line) => !inStage.has(line)));
   const has = (...topics: readonly Topic[]) => topics.some((topic) => held.has(topic));
   return {
     weighed, option, lines, has,

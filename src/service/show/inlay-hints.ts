@@ -1,4 +1,7 @@
 import type { Range, Statement, Tree } from '../../language/index.js';
+import { authorisedSentence, roomShort } from '../../report/index.js';
+import { kinds } from '../../vocabulary/index.js';
+import { authorisedIn } from '../../weigh/index.js';
 import type { InlayHint } from '../feature-types.js';
 import type { Weighing } from '../types.js';
 import { amountInWords, amountOf, isAsWritten } from './amounts.js';
@@ -24,11 +27,19 @@ export function inlayHintsIn(tree: Tree, range: Range, weighing: Weighing): read
         const amount = offset < range.start || offset > range.end || isAsWritten(statement, weighing) ? undefined : amountOf(statement, weighing);
         if (amount !== undefined) hints.push({ offset, label: amount, says: amountInWords(statement, weighing) });
       }
+      if (word === kinds.authorised.word && above === '') hints.push(...authorisedHint(statement, start + lineEnd(statement), range, weighing));
       for (const child of statement.children) visit(child, word);
     };
     for (const statement of block.statements) visit(statement, '');
   });
   return hints;
+}
+
+/** How much of the room is used, behind the authorisation that holds. */
+function authorisedHint(statement: Statement, offset: number, range: Range, { comparison }: Weighing): InlayHint[] {
+  if (offset < range.start || offset > range.end) return [];
+  const one = authorisedIn(comparison).find(({ authorised }) => authorised.record.statement === statement);
+  return one === undefined ? [] : [{ offset, label: roomShort(one, comparison.money), says: authorisedSentence(one, comparison.money) }];
 }
 
 function lineEnd({ tokens, comment }: Statement): number {

@@ -1,7 +1,7 @@
 import type { Range, Statement, Tree } from '../../language/index.js';
 import type { Access } from '../../estimate/index.js';
-import type { Comparison, Weighed } from '../../weigh/index.js';
-import { moneyText } from '../../report/index.js';
+import { authorisedIn, type Comparison, type Weighed } from '../../weigh/index.js';
+import { authorisedShort, moneyText } from '../../report/index.js';
 import type { Lens } from '../feature-types.js';
 import { statementOf } from '../at.js';
 import type { Weighing } from '../types.js';
@@ -28,8 +28,9 @@ export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] 
   return lenses.sort((a, b) => a.range.start - b.range.start);
 }
 
-/** `1,489.05 · cheapest`, `1,858.65 · +369.60`; with the cost in all where the options are compared by that. */
-function standing(weighed: Weighed, { ranking, options, money }: Comparison): string {
+/** `1,489.05 · cheapest`, `1,858.65 · +369.60`; with the cost in all where the options are compared by that, and with what was authorised. */
+function standing(weighed: Weighed, comparison: Comparison): string {
+  const { ranking, options, money } = comparison;
   const { totals, inAll, complete } = weighed;
   if (!complete) return 'Not weighed: a line that it rests on can’t be read or reached';
   // Nobody wrote this option, so the line it stands above does not say what the figures are of.
@@ -40,6 +41,8 @@ function standing(weighed: Weighed, { ranking, options, money }: Comparison): st
     const more = inAll.likely.minus(cheapest.inAll.likely);
     sums.push(cheapest === weighed ? 'cheapest' : more.isZero() ? `the same as ${cheapest.option.name}` : `+${moneyText(more, money)}`);
   }
+  const authorised = authorisedIn(comparison).find(({ of }) => of === weighed.option);
+  if (authorised !== undefined) sums.push(authorisedShort(authorised, money));
   return sums.join(' · ');
 }
 

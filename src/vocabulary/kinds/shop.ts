@@ -4,6 +4,7 @@ import { headcount } from '../whole-numbers.js';
 import { partConditions } from '../words.js';
 import { fee } from './fee.js';
 import { note } from './note.js';
+import { overrun } from './overrun.js';
 import { tool } from './tool.js';
 
 export const rate = defineKind({
@@ -69,5 +70,5 @@ export const shop = defineKind({
     technicians: led('technicians', headcount, 'How many technicians can work on one vehicle at the same time; one where nothing is said.'),
     closed: ledMany('closed', listOf(closedDay), 'Days of the week and dates on which nobody works; saturday and sunday where nothing is said.'),
   },
-  children: [rate, markup, tax, coreTax, fee, tool, note],
+  children: [rate, markup, tax, coreTax, fee, tool, overrun, note],
 });

@@ -158,7 +158,7 @@ class OptionRun {
 
   private timetableFor(mask: number, tape: Tape): Timetable {
     const { weighed: { option, planned: { chosen } }, chances } = this.model;
-    const work: PlannedWork = { jobs: chosen.jobs, ways: chosen.paid, parts: option.parts, sublets: option.sublets };
+    const work: PlannedWork = { jobs: chosen.jobs, ways: chosen.paid, parts: option.parts, sublets: option.sublets, staged: option.staged };
     const turned = chances.flatMap((one, bit) => (one.work === undefined || (mask & (1 << bit)) === 0 ? [] : [one.work]));
     const { tasks, planned } = scheduled(work, withoutTwins(turned), this.estimate, this.time, turned.length === 0 ? 'search' : 'rules');
     return {

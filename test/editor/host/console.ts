@@ -12,6 +12,8 @@ const noise: readonly RegExp[] = [
   /status of 404 \(Not Found\) \(http:\/\/127\.0\.0\.1:\d+\/(?:_static\/|update\/check\)|stable-\w+\/static\/node_modules\/vsda\/)/,
   /^A bad HTTP response code \(404\) was received when fetching the script\.$/,
   /\[Service Worker\] registration TypeError: .*_static\/out\/browser\/serviceWorker\.js/,
+  // Built-in parts that are still at work when a window is loaded anew.
+  /\[lifecycle\] Long running operations during shutdown are unsupported in the web/,
   // Built-in account features, which have no network here.
   /Timed out waiting for authentication provider 'github' to register/,
 ];

@@ -131,7 +131,9 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
         assert.match(await frame.locator('.trying').innerText(), /You are trying: .*1500 instead of 1350/);
         await editor.screenshot('trying');
         await frame.locator('[data-act="back"]').click();
+        assert.equal(await field.inputValue(), '1350');
         await shows(today);
+        await waitForLater(frame);
         assert.equal(await field.inputValue(), '1350');
         await field.fill('1500');
         await shows(tried);

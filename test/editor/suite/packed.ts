@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { mkdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { goToLine, openFile, typeText } from '../host/actions.js';
+import type { Frame } from 'playwright-core';
+import { goToLine, openFile, runCommand, typeText } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { repository } from '../host/paths.js';
 import { run } from '../host/process.js';
@@ -74,6 +75,36 @@ export async function packedCases(editor: Editor, workspace: Workspace): Promise
         const frame = await pageFrame(editor);
         assert.match(await frame.locator('#page').innerText(), /Pump, engine raised off one mount/);
         await editor.screenshot('packed');
+      },
+    },
+    {
+      name: 'what is tried and unfolded is there again after the window was loaded anew',
+      async run() {
+        const { page } = editor;
+        const pump = '[data-try][data-today="88.00"]';
+        const parts = '[data-unfold=".row.parts"]';
+        const total = async (frame: Frame): Promise<string> => await frame.locator('[data-figure$=".total"]').first().innerText();
+        const before = await pageFrame(editor);
+        const written = await total(before);
+        await before.locator(parts).click();
+        await before.locator('tr.how summary', { hasText: 'Coolant pump' }).first().click();
+        await before.locator('tr.how summary', { hasText: 'Price from cost' }).first().click();
+        const field = before.locator(pump).first();
+        await field.fill('120.00');
+        const tried = await retry('another total', async () => ((await total(before)) === written ? undefined : await total(before)));
+        await runCommand(editor, 'File: Save');
+        await page.waitForTimeout(500); // the page keeps its state once per frame, and the editor writes it soon after
+        await runCommand(editor, 'Developer: Reload Window');
+        const after = await retry('the page', async () => {
+          const frame = await pageFrame(editor).catch(() => undefined);
+          return frame === undefined || frame === before ? undefined : frame;
+        }, 60_000);
+        await retry('the total with what is tried', async () => ((await total(after)) === tried ? true : undefined));
+        assert.equal(await after.locator(parts).getAttribute('aria-expanded'), 'true');
+        assert.equal(await after.locator(pump).first().inputValue(), '120.00');
+        await editor.screenshot('packed-again');
+        await after.locator('[data-act="back"]').click();
+        await retry('the total of the file', async () => ((await total(after)) === written ? true : undefined));
       },
     },
     { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },

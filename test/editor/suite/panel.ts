@@ -32,3 +32,8 @@ export async function waitForLater(frame: Frame): Promise<void> {
 }
 
 export const figure = (id: string): string => `[data-figure="${id}"]`;
+
+/** Folds every list of the page, those inside others too. */
+export async function foldAll(frame: Frame, state: 'folded' | 'unfolded'): Promise<void> {
+  await frame.evaluate(`for (const list of document.querySelectorAll('details')) list.open = ${state === 'unfolded'}`);
+}

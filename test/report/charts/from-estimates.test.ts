@@ -33,7 +33,7 @@ function drawAll(texts: Map<string, string>, uri: string): void {
     };
     if (options.length === 0) return;
     sound(charts.costBars(options.map((one) => charts.costBarOf(one)), money, { prefix: 'c', layout }).markup);
-    sound(charts.waysBars(options.map(charts.waysOf), money, { prefix: 'w', layout }).markup);
+    sound(charts.waysBars(options.map((one) => charts.waysOf(one)), money, { prefix: 'w', layout }).markup);
     for (const weighed of options) {
       const plan = charts.timelineOf(weighed, estimate);
       expect(plan.rows).toHaveLength(weighed.ready.tasks.filter(({ start, end }) => end > start).length);

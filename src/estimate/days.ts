@@ -1,0 +1,33 @@
+import type { Amount } from '../vocabulary/index.js';
+
+/** A day as a count of days since 1970-01-01, without time or zone. */
+export type Day = number;
+
+const MS_PER_DAY = 86_400_000;
+
+export function dayOf(iso: string): Day {
+  return Date.UTC(Number(iso.slice(0, 4)), Number(iso.slice(5, 7)) - 1, Number(iso.slice(8, 10))) / MS_PER_DAY;
+}
+
+export function isoOf(day: Day): string {
+  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
+}
+
+/** A day some calendar months later, or the last of that month where it has no such day. */
+export function monthsAfter(day: Day, months: number): Day {
+  const date = new Date(day * MS_PER_DAY);
+  const month = date.getUTCMonth() + months;
+  const lastOfMonth = new Date(Date.UTC(date.getUTCFullYear(), month + 1, 0)).getUTCDate();
+  return Date.UTC(date.getUTCFullYear(), month, Math.min(date.getUTCDate(), lastOfMonth)) / MS_PER_DAY;
+}
+
+/** An offer that holds for longer never runs out. */
+const FARTHEST = 20_000;
+
+/** The last day of an offer: so long, by the calendar, after the day it was made. */
+export function lastDay(from: string, { likely, unit }: Amount): string {
+  const start = dayOf(from);
+  const count = Math.min(likely.toNumber(), FARTHEST);
+  if (unit?.word === 'mo') return isoOf(monthsAfter(start, Math.min(Math.floor(count), 1200)));
+  return isoOf(start + Math.min(Math.floor(unit?.word === 'wk' ? count * 7 : count), FARTHEST));
+}

@@ -1,0 +1,138 @@
+import { factsOf, type Fact, type Meant } from './facts.js';
+import type { Matched, Pair } from './match.js';
+import { isLink, nameOf, referencesIn, titleOf, withAllBelow, type Reference, type Thing, type Things } from './things.js';
+import type { ChangeSort, FactMove, Said } from './types.js';
+
+/** A change, before it is known what it does. */
+export interface Draft {
+  readonly sort: ChangeSort;
+  readonly before: Thing | undefined;
+  readonly after: Thing | undefined;
+  readonly facts: readonly FactMove[];
+  /** Set where another line brings this one in, or does no more. */
+  readonly link: Link | undefined;
+  /** The same whichever version is the first; orders what is equal otherwise. */
+  readonly key: string;
+}
+
+/** A name behind a word that brings lines in. In the version that has it both lines are known there. */
+export interface Link {
+  readonly lead: string;
+  readonly before: Thing | undefined;
+  readonly after: Thing | undefined;
+}
+
+/** Both versions with what became of whom. */
+export interface Versions {
+  readonly before: Things;
+  readonly after: Things;
+  readonly matched: Matched;
+}
+
+/** Every change, and which of them a line or a link belongs to. */
+export interface Drafts {
+  readonly all: readonly Draft[];
+  /** What became of a thing: of itself, or of the line above it that came or went with it. */
+  readonly ofThing: (thing: Thing) => Draft | undefined;
+  /** The change that a link came or went by; undefined where both versions have it. */
+  readonly ofLink: (owner: Thing, lead: string, target: Thing) => Draft | undefined;
+}
+
+export function draftsOf(versions: Versions): Drafts {
+  const { matched } = versions;
+  const all: Draft[] = [];
+  const byThing = new Map<Thing, Draft>();
+  const byLink = new Map<string, Draft>();
+  const ids = new Map<Thing, number>();
+  const idOf = (thing: Thing): number => {
+    const one = matched.pairOf(thing)?.before ?? thing;
+    const id = ids.get(one) ?? ids.size;
+    ids.set(one, id);
+    return id;
+  };
+  const linkKey = (owner: Thing, lead: string, target: Thing) => `${idOf(owner)} ${lead} ${idOf(target)}`;
+  const add = (draft: Omit<Draft, 'key'>): Draft => {
+    const made = { ...draft, key: keyOf(draft) };
+    all.push(made);
+    return made;
+  };
+
+  for (const [sort, things] of [['went', matched.went], ['came', matched.came]] as const) {
+    for (const thing of things) {
+      const draft = add({ sort, before: sort === 'went' ? thing : undefined, after: sort === 'came' ? thing : undefined, facts: [], link: undefined });
+      for (const one of withAllBelow(thing)) byThing.set(one, draft);
+    }
+  }
+  const meaning = { before: meantIn(versions.before, matched), after: meantIn(versions.after, matched) };
+  for (const pair of matched.pairs) {
+    const facts = movesOf(factsOf(pair.before, meaning.before), factsOf(pair.after, meaning.after));
+    const sort = sortOf(pair, facts, matched);
+    if (sort === undefined) continue;
+    const draft = add({ sort, before: pair.before, after: pair.after, facts, link: undefined });
+    byThing.set(pair.before, draft);
+    byThing.set(pair.after, draft);
+  }
+  for (const pair of matched.pairs) {
+    const links = { before: linksOf(pair.before, versions.before), after: linksOf(pair.after, versions.after) };
+    const has = { before: new Set(links.before.map(({ lead, target }) => linkKey(pair.before, lead, target))), after: new Set(links.after.map(({ lead, target }) => linkKey(pair.after, lead, target))) };
+    for (const [side, other, sort] of [['before', 'after', 'went'], ['after', 'before', 'came']] as const) {
+      for (const { lead, target } of links[side]) {
+        const key = linkKey(pair[side], lead, target);
+        const there = matched.pairOf(target);
+        if (has[other].has(key) || there === undefined || byLink.has(key)) continue;
+        byLink.set(key, add({ sort, before: there.before, after: there.after, facts: [], link: { lead, ...pair } }));
+      }
+    }
+  }
+  return {
+    all,
+    ofThing: (thing) => byThing.get(thing),
+    ofLink: (owner, lead, target) => byThing.get(target)?.sort === 'came' || byThing.get(target)?.sort === 'went' ? byThing.get(target) : matched.pairOf(owner) === undefined ? byThing.get(owner) : byLink.get(linkKey(owner, lead, target)),
+  };
+}
+
+/** What a thing brings in, each once. */
+export function linksOf(thing: Thing, things: Things): { readonly lead: string; readonly target: Thing; readonly reference: Reference }[] {
+  return thing.said.flatMap(referencesIn).flatMap((reference) => {
+    const { field, refersTo, name } = reference;
+    const target = isLink(field) ? things.named(refersTo, name.name) : undefined;
+    return target === undefined ? [] : [{ lead: field.lead as string, target, reference }];
+  });
+}
+
+/** A name means the line that has it, whatever that is called in the other version. */
+function meantIn(things: Things, matched: Matched): Meant {
+  return ({ refersTo, name, field }) => {
+    const thing = things.named(refersTo, name.name);
+    const pair = thing === undefined ? undefined : matched.pairOf(thing);
+    if (pair !== undefined) return [`${pair.before.kind} ${nameOf(pair.before) ?? ''}`, `${pair.after.kind} ${nameOf(pair.after) ?? ''}`].sort().join(' = ');
+    // A list loses or gains by another change what only one version has.
+    return thing !== undefined && field.many ? undefined : `? ${name.name}`;
+  };
+}
+
+function movesOf(before: ReadonlyMap<string, Fact>, after: ReadonlyMap<string, Fact>): FactMove[] {
+  return [...new Set([...before.keys(), ...after.keys()])].sort().flatMap((key) => {
+    const [one, other] = [before.get(key), after.get(key)];
+    if (one?.meaning === other?.meaning) return [];
+    return [{ fact: (one ?? other as Fact).label, before: one?.written, after: other?.written }];
+  });
+}
+
+function sortOf({ before, after }: Pair, facts: readonly FactMove[], matched: Matched): ChangeSort | undefined {
+  const sameOwner = before.owner === undefined || after.owner === undefined ? before.owner === after.owner : matched.pairOf(before.owner)?.after === after.owner;
+  if (!sameOwner) return 'elsewhere';
+  if (facts.length > 0) return 'moved';
+  return nameOf(before) !== nameOf(after) || before.record.title?.text !== after.record.title?.text ? 'renamed' : undefined;
+}
+
+function keyOf({ before, after, link, facts }: Omit<Draft, 'key'>): string {
+  const say = (thing: Thing | undefined) => (thing === undefined ? '' : `${thing.owner === undefined ? '' : titleOf(thing.owner)} ${thing.kind} ${nameOf(thing) ?? ''} ${titleOf(thing)}`);
+  const ends = (one: string, other: string) => [one, other].sort().join(' | ');
+  return [ends(say(before), say(after)), link?.lead ?? '', ends(say(link?.before), say(link?.after)), ...facts.map((one) => `${one.fact} ${ends(one.before ?? '', one.after ?? '')}`)].join(' / ');
+}
+
+/** A thing as it is told. */
+export function saidOf(thing: Thing): Said {
+  return { kind: thing.kind, name: nameOf(thing), title: titleOf(thing), under: thing.owner === undefined ? undefined : titleOf(thing.owner), at: thing.record.at };
+}

@@ -1,0 +1,204 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { quoteForms, sheetForm, supplementOf, supplementSheetOf, type QuoteForm, type Supplement } from '../../src/report/quote/index.js';
+import { TEXT_WIDTH } from '../../src/report/quote/text-form.js';
+import { widthOf } from '../../src/report/index.js';
+import { Decimal } from '../../src/vocabulary/index.js';
+import { decide } from '../../src/weigh/index.js';
+import { decisionOf } from '../quote/made.js';
+import { estimateOf, HOSTILE } from '../support/hostile.js';
+import { randomEstimate } from '../support/random-estimate.js';
+import { PATIENT } from '../support/random-runs.js';
+import { read } from '../weigh/weighed.js';
+
+const forms = Object.keys(quoteForms) as QuoteForm[];
+const AUTHORISED = (name: string, amount = '500') => `authorised ${amount} for ${name} on 2026-11-25 by "the owner" phone\n`;
+
+function made(text: string, name: string | undefined, before: string | undefined): Supplement {
+  const found = supplementOf(decide(read(text).comparison), name, before === undefined ? undefined : read(before).comparison);
+  if (found.kind !== 'supplement') throw new Error(found.kind);
+  return found.supplement;
+}
+
+function changesOf({ news }: Supplement): string[] {
+  if (news.kind !== 'listed') throw new Error(news.why);
+  return [...news.lines.map(({ kind, line, before = '–', now = '–', more }) => `${kind} ${line.title}: ${before} → ${now} (${more})`), ...news.taxes.map(({ title, before, now, more }) => `tax ${title}: ${before} → ${now} (${more})`)];
+}
+
+const THEN = `steelyard 1
+shop "Bench"
+  currency USD
+  rate bench 100.00 usual  cost 41.37
+  markup 50%
+  tax sales "Sales tax" 10% on parts
+  fee supplies "Supplies" 5% of labour cap 45.00
+finding seen "Seen on the lift"
+access out "Engine out"
+  remove 2 h
+  refit 3 h
+labour head "Rear head" 8 h with out
+option repair "Repair the head"
+  do head
+  part "Gasket" cost 61.34 new
+  part "Stud" 4.00 new
+  part "Stud" 6.00 new
+`;
+
+describe('what is new, line by line', () => {
+  const change = (...edits: readonly (readonly [string, string])[]) => edits.reduce((text, [from, to]) => {
+    if (!text.includes(from)) throw new Error(from);
+    return text.replace(from, to);
+  }, THEN);
+  const news = (now: string) => changesOf(made(now + AUTHORISED('repair'), undefined, THEN));
+
+  test.each<[string, string, readonly string[]]>([
+    ['nothing', THEN, []],
+    ['lines in another order', change(['  part "Stud" 4.00 new\n  part "Stud" 6.00 new\n', '  part "Stud" 6.00 new\n  part "Stud" 4.00 new\n']), []],
+    ['a part more, with its tax', change(['  part "Stud" 4.00 new\n', '  part "Stud" 4.00 new\n  part "Bolt" 10.00 new\n']), ['came Bolt: – → 10.00 (10.00)', 'tax Sales tax: 10.20 → 11.20 (1.00)']],
+    ['one of two that are alike', change(['  part "Stud" 4.00 new\n', '']), ['went Stud: 4.00 → – (-4.00)', 'tax Sales tax: 10.20 → 9.80 (-0.40)']],
+    ['the dearer of them', change(['6.00 new', '9.00 new']), ['moved Stud: 6.00 → 9.00 (3.00)', 'tax Sales tax: 10.20 → 10.50 (0.30)']],
+    // 92.01 is 61.34 and 50 %; only what the customer pays is told.
+    ['a dearer cost', change(['cost 61.34', 'cost 70.00']), ['moved Gasket: 92.01 → 105.00 (12.99)', 'tax Sales tax: 10.20 → 11.50 (1.30)']],
+    ['hours, and the fee on them up to its cap', change(['8 h with', '9 h with'], ['cap 45.00', 'cap 68.00']), ['moved Rear head: 800.00 → 900.00 (100.00)', 'moved Supplies: 45.00 → 68.00 (23.00)']],
+    ['one stretch of getting in', change(['refit 3 h', 'refit 4 h']), ['moved Engine out: 300.00 → 400.00 (100.00)']],
+    ['a named line under another title', change(['"Rear head"', '"The rear head"']), []],
+  ])('%s', (_, now, wanted) => {
+    expect(news(now)).toEqual(wanted);
+  });
+
+  test('what was found since is told, without its pictures', () => {
+    const now = change(['finding seen', 'finding worn "Guides worn"\n  picture "p/x.png"\nfinding seen']);
+    expect(made(now + AUTHORISED('repair'), undefined, THEN).findings.map(({ title, pictures }) => [title, pictures])).toEqual([['Guides worn', []]]);
+  });
+
+  test('an amount that was authorised otherwise than the version comes to is told apart', () => {
+    const one = made(change(['4.00 new', '5.00 new']) + AUTHORISED('repair', '1400.00'), undefined, THEN);
+    expect([one.authorised.amount, one.more, one.total, one.news.kind === 'listed' ? one.news.total : '']).toEqual(['1400.00', '58.31', '1458.31', '1457.21']);
+    expect(sheetForm(supplementSheetOf(one), 'text').replace(/\s+/g, ' ')).toContain('The version that this is compared with comes to $1,457.21; $1,400.00 was authorised.');
+  });
+});
+
+describe('without the version that was authorised', () => {
+  test.each([
+    ['none at hand', undefined, 'the version that was authorised was not at hand when this was written'],
+    ['without the option', THEN.replace('option repair', 'option mend'), 'the version that was authorised does not have this work by that name'],
+    ['a line of it can’t be read', THEN.replace('4.00 new', '1,004.00 new'), 'the version that was authorised has a line that can’t be read'],
+    ['another currency', THEN.replace('USD', 'CAD'), 'the version that was authorised is in another currency'],
+  ])('%s: the amounts, no list, and why', (_, before, why) => {
+    const text = sheetForm(supplementSheetOf(made(THEN + AUTHORISED('repair', '1400.00'), undefined, before)), 'text').replace(/\s+/g, ' ');
+    expect(text).toContain(`What is new is not listed line by line: ${why}. The new total and what was authorised differ by +$57.21.`);
+    expect(text).toContain('Authorised so far $1,400.00 Difference +$57.21 New total $1,457.21');
+  });
+});
+
+test('nothing is added to what was not authorised, or to an option that isn’t there or can’t be priced', () => {
+  const kind = (text: string, name?: string) => supplementOf(decide(read(text).comparison), name, undefined).kind;
+  expect(kind(THEN)).toBe('not-authorised');
+  expect(kind(THEN, 'repair')).toBe('not-authorised');
+  expect(kind(THEN + AUTHORISED('repair'), 'gone')).toBe('no-option');
+  expect(kind(THEN.replace('4.00 new', '1,004.00 new') + AUTHORISED('repair'))).toBe('incomplete');
+});
+
+test('it draws no conclusion of law, names the types of rule, and leaves room to authorise', () => {
+  const text = sheetForm(supplementSheetOf(made(THEN + AUTHORISED('repair'), undefined, THEN)), 'text');
+  expect(text.replace(/\s+/g, ' ')).toContain('check your local rule on written estimates and authorisation.');
+  expect(text).not.toMatch(/\b(?:legal|lawful|law|must|required|liable|binding|statut)/i);
+  for (const blank of ['Name', 'Amount up to', 'Date and time', '[ ] signature   [ ] telephone, number called:', 'Signature', 'For the shop']) expect(text).toContain(blank);
+});
+
+// What is on no customer's paper ------------------------------------------------------------------------------------
+
+/** The same job later: by fixed rules a third of its loose lines are gone, every other figure of hours is another, and so is a rate. */
+function later(text: string): string {
+  let line = 0;
+  let figure = 0;
+  const next = (digit: string) => String((Number(digit) % 9) + 1);
+  return text.split('\n')
+    .filter((one) => !/^ {2}(?:part|sublet|fee|harvest) "/.test(one) || line++ % 3 !== 0)
+    .join('\n')
+    .replace(/(\d)(?:\.\d+)? h\b/g, (whole, digit: string) => (figure++ % 2 === 0 ? whole : `${next(digit)} h`))
+    .replace(/^( {2}rate bench-1 (?:"[^"]*" )?)(\d)/m, (_, head: string, digit: string) => `${head}${next(digit)}`);
+}
+
+/** Random estimates, and each once more as it may be later. */
+const pairs = fc.sample(randomEstimate, { seed: 31, numRuns: 80 }).map((before) => ({ before, now: later(before) })).filter(({ now }) => read(now).errors.length === 0);
+
+function keysOf(value: unknown): string[] {
+  if (Array.isArray(value)) return value.flatMap(keysOf);
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, below]) => [key, ...keysOf(below)]);
+}
+
+describe('on random estimates', () => {
+  const all = pairs.flatMap(({ before, now }) => {
+    const options = read(now).comparison.options.filter(({ complete, option }) => complete && option.written).map(({ option }) => option.name);
+    return options.flatMap((name) => {
+      const then = read(before).comparison.options.find(({ option }) => option.name === name);
+      return then?.complete === true ? [{ name, before, now, then, supplement: made(now + AUTHORISED(name), name, before) }] : [];
+    });
+  });
+
+  test('what is new adds up to the difference of the totals, to the smallest coin', PATIENT, () => {
+    let lines = 0;
+    for (const { supplement: { news, total, more, authorised, currency }, then } of all) {
+      if (news.kind !== 'listed') throw new Error(news.why);
+      expect(news.total).toBe(then.totals.total.likely.toFixed(currency.digits));
+      const sum = [...news.lines, ...news.taxes].reduce((added, one) => added.plus(one.more), new Decimal(0));
+      expect(sum.toFixed(currency.digits)).toBe(new Decimal(total).minus(news.total).toFixed(currency.digits));
+      expect(new Decimal(authorised.amount).plus(more).toFixed()).toBe(new Decimal(total).toFixed());
+      for (const one of news.lines) expect(new Decimal(one.now ?? 0).minus(one.before ?? 0).toFixed(currency.digits)).toBe(one.more);
+      lines += news.lines.length;
+    }
+    expect(all.length).toBeGreaterThan(50);
+    expect(lines).toBeGreaterThan(80);
+  });
+
+  test('the other way round it is the mirror', PATIENT, () => {
+    const turned = { came: 'went', went: 'came', moved: 'moved' } as const;
+    for (const { name, before, now, supplement } of all.slice(0, 40)) {
+      const back = made(before + AUTHORISED(name), name, now);
+      if (back.news.kind !== 'listed' || supplement.news.kind !== 'listed') throw new Error('not listed');
+      const facts = (list: typeof back.news.lines, turn: (kind: keyof typeof turned) => string, sign: 1 | -1) => list.map(({ kind, more }) => `${turn(kind)} ${new Decimal(more).times(sign).toFixed()}`).sort();
+      expect(facts(back.news.lines, (kind) => turned[kind], -1)).toEqual(facts(supplement.news.lines, (kind) => kind, 1));
+    }
+  });
+
+  test('what an hour costs the shop changes not a byte, and the model has no place for what the shop pays or keeps', PATIENT, () => {
+    let changed = 0;
+    for (const { name, before, now, supplement } of all.slice(0, 40)) {
+      expect(keysOf(supplement).filter((key) => /cost|markup|margin|slack|technician|derivation|profit|spread|sold|step|from|record/i.test(key))).toEqual([]);
+      const other = (text: string) => text.replace(/^( {2}rate .* cost )\d[\d.]*(?: \/ \d[\d.]* \/ \d[\d.]*)?/gm, '$177.77');
+      if (other(now) === now) continue;
+      changed++;
+      expect(made(other(now) + AUTHORISED(name), name, other(before))).toEqual(supplement);
+    }
+    expect(changed).toBeGreaterThan(5);
+  });
+
+  test('a cost and a markup show only as the price that they make', () => {
+    const one = made(`${THEN.replace('cost 61.34', 'cost 77.77')}${AUTHORISED('repair')}`, undefined, THEN);
+    for (const form of forms) expect(sheetForm(supplementSheetOf(one), form)).not.toMatch(/61\.34|77\.77|41\.37|50 ?%/);
+  });
+});
+
+describe('hostile texts stay texts', () => {
+  const of = (text: string) => {
+    const now = `${estimateOf(text)}authorised 1.00 for one on 2026-11-25 by "${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"\n`;
+    return supplementOf(decisionOf(now), 'one', decisionOf(estimateOf(`was ${text}`).replace('part unit', 'part other').replace('fit unit', 'fit other')).comparison);
+  };
+  const sheets = (text: string) => {
+    const found = of(text);
+    if (found.kind !== 'supplement') throw new Error(found.kind);
+    return supplementSheetOf(found.supplement);
+  };
+  const tags = (page: string) => page.replace(/<style>[^]*?<\/style>/, '').match(/<[^>]*>/g)?.map((tag) => tag.replace(/"[^"]*"/g, '""'));
+  const shape = tags(sheetForm(sheets('plain words'), 'html'));
+
+  test.each(HOSTILE.map((text) => [JSON.stringify(text.slice(0, 40)), text] as const))('%s', (_, text) => {
+    const sheet = sheets(text);
+    expect(tags(sheetForm(sheet, 'html'))).toEqual(shape);
+    const out = sheetForm(sheet, 'text');
+    expect(out.split('\n').filter((line) => widthOf(line) > TEXT_WIDTH)).toEqual([]);
+    expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]/);
+  });
+});

@@ -1,0 +1,61 @@
+// The panel by axe, in every kind of theme, with all lists folded and unfolded.
+import assert from 'node:assert/strict';
+import { axeOn, type Found } from '../../support/axe.js';
+import type { Editor } from '../host/browser.js';
+import type { Case } from './cases.js';
+import { problemsOf } from './driven.js';
+import { foldAll, pageFrame, pressTitle, waitForLater } from './panel.js';
+import { chooseTheme, themes, type ThemeName } from './themed.js';
+
+export function axeCases(editor: Editor): readonly Case[] {
+  return [
+    {
+      name: 'the panel is there',
+      async run() {
+        await pressTitle(editor, 'Show comparison');
+        await waitForLater(await pageFrame(editor));
+      },
+    },
+    ...(Object.keys(themes) as ThemeName[]).map((theme): Case => ({
+      name: `axe finds nothing: ${theme}`,
+      async run() {
+        await chooseTheme(editor, theme);
+        await editor.page.waitForTimeout(400); // colours reach the page after those of the window
+        const frame = await pageFrame(editor);
+        for (const state of ['folded', 'unfolded'] as const) {
+          await foldAll(frame, state);
+          const { violations, incomplete, passes } = await axeOn(frame);
+          assert.deepEqual(violations, [], state);
+          assert.deepEqual(incomplete.filter((one) => !isKnown(one)), [], state);
+          assert.ok(passes > 20, `only ${passes} rules had something to look at`);
+        }
+        const ring = await frame.evaluate<number>(focusContrast);
+        assert.ok(ring >= 3, `the ring of what has the keyboard stands out by ${ring.toFixed(1)}`);
+      },
+    })),
+    {
+      name: 'nothing was refused by the page’s policy while axe looked',
+      run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])),
+    },
+  ];
+}
+
+/** What axe leaves open, and why that is no fault. */
+function isKnown({ id, at }: Found): boolean {
+  // Row names stay in view over figures that have scrolled by: `looks` measures the contrast of every text by itself.
+  return id === 'color-contrast' && at.every((one) => /background color could not be determined/.test(one));
+}
+
+// Runs in the page. WCAG 2.2, 1.4.11: what shows where the keyboard is stands out from its ground by 3 to 1.
+const focusContrast = `(() => {
+  const canvas = new OffscreenCanvas(1, 1).getContext('2d');
+  const style = getComputedStyle(document.documentElement);
+  const light = (name) => {
+    canvas.fillStyle = style.getPropertyValue(name);
+    canvas.fillRect(0, 0, 1, 1);
+    const [r, g, b] = [...canvas.getImageData(0, 0, 1, 1).data].map((v) => (v / 255 <= 0.04045 ? v / 255 / 12.92 : ((v / 255 + 0.055) / 1.055) ** 2.4));
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const [a, b] = [light('--vscode-focusBorder'), light('--vscode-editor-background')];
+  return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+})()`;
