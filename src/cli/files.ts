@@ -5,7 +5,8 @@ import { resolveWithin, type ServiceHost } from '../service/index.js';
 /** What went wrong with a file that was named on the command line. */
 export class InputError extends Error {}
 
-const LARGEST = 8_000_000;
+/** No estimate is larger, in bytes. */
+export const LARGEST = 8_000_000;
 
 /** The files of a run: what is on disk, and what came in on standard input under the name of a file. */
 export interface Files {
@@ -36,12 +37,7 @@ export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
     if (stats === undefined) return 'missing';
     if (!stats.isFile()) throw new InputError(`${nameOf(uri)} is not a file.`);
     if (stats.size > LARGEST) throw new InputError(`${nameOf(uri)} is larger than an estimate can be (${LARGEST / 1_000_000} MB).`);
-    const bytes = readFileSync(uri);
-    try {
-      return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
-    } catch {
-      throw new InputError(`${nameOf(uri)} is not text in UTF-8. Save it in UTF-8 and try again.`);
-    }
+    return { text: textOf(readFileSync(uri), nameOf(uri)) };
   };
   const nameOf = (uri: string): string => {
     const name = path.relative(cwd, uri);
@@ -99,5 +95,14 @@ export function repositoryOf(folder: string): string | undefined {
   for (let up = folder; ; up = path.dirname(up)) {
     if (existsSync(path.join(up, '.git'))) return up;
     if (up === path.dirname(up)) return undefined;
+  }
+}
+
+/** The text that the bytes of a file stand for. */
+export function textOf(bytes: Uint8Array, name: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    throw new InputError(`${name} is not text in UTF-8. Save it in UTF-8 and try again.`);
   }
 }

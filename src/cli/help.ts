@@ -19,6 +19,9 @@ Usage
   steelyard git check on                 errors in staged estimates stop a commit; or off
   steelyard git                          which of the two is on
   steelyard list [FOLDER…]               the estimates by state, with what each waits for
+  steelyard closing FILE                 what a job that is over really took, beside its estimate
+  steelyard history [FOLDER|FILE…]       what jobs really took, over all closed estimates: the
+                                         shop’s own book of times; also 'jobs/**/*.yard'
   steelyard records FILE                 what the file says, as JSON
   steelyard lsp --stdio                  the language server, for other editors
   FILE may be - for standard input.
@@ -47,11 +50,12 @@ Examples
   steelyard changes v1:job.yard HEAD:job.yard
   steelyard check estimates --as sarif --output check.sarif
   steelyard list estimates
+  steelyard history estimates --json > book.json
 
 Exit codes
   0  fine
   1  there is something to mend: errors or warnings in check, lines left out in weigh,
-     export and list, files that list can't read; quote makes none where a line of the option
+     export, closing and list, files that list or history can't read; quote makes none where a line of the option
      is missing, and says if a picture is; changes: lines that can't be read in one of the
      versions (what changed is no finding)
   2  a wrong command, or a file that can't be read

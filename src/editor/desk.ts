@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { createLanguageService, type LanguageService } from '../service/index.js';
+import type { Book } from '../weigh/index.js';
 import { Coalesced } from './coalesce.js';
 import type { LeadsOut } from './links.js';
 import { isEstimate, pathFrom, type Key } from './places.js';
@@ -29,7 +30,7 @@ export class Desk implements vscode.Disposable {
   /** An estimate was closed. */
   readonly onGone = this.gone.event;
 
-  constructor(leadsOut: LeadsOut, files: () => readonly Key[]) {
+  constructor(leadsOut: LeadsOut, files: () => readonly Key[], book: () => Book) {
     this.texts = new Texts(leadsOut);
     this.service = createLanguageService({
       read: (key) => this.texts.read(key),
@@ -38,6 +39,7 @@ export class Desk implements vscode.Disposable {
         return key !== undefined && this.texts.isOutside(key) ? undefined : key;
       },
       files,
+      book,
     });
     this.positions = new Positions(this.service);
     this.service.configure({ severities: severitiesWanted() });
@@ -82,6 +84,13 @@ export class Desk implements vscode.Disposable {
     return typeof this.texts.read(key) !== 'string';
   }
 
+  /** An estimate was read only to be looked at once; nothing of it is kept where nobody works on it. */
+  letGo(key: Key): void {
+    if (this.uses.has(key) || isOpen(key)) return;
+    this.service.forget(key);
+    this.texts.forget(key);
+  }
+
   /** Other files that an estimate on the desk was made from. */
   usedBy(key: Key): readonly Key[] {
     return this.uses.get(key) ?? [];
@@ -122,6 +131,11 @@ export class Desk implements vscode.Disposable {
     this.service.forget(key);
     this.watchAgain();
     this.gone.fire(key);
+  }
+
+  /** Something that all of them rest on has changed. */
+  allFresh(): void {
+    for (const key of [...this.uses.keys()]) this.refreshes.ask(key);
   }
 
   private allAgain(): void {

@@ -1,6 +1,10 @@
 import './no-eval.js';
 import * as vscode from 'vscode';
+import { ShopBook } from './book.js';
+import { ChangesPanel } from './changes/changes-panel.js';
+import { WhatChanged } from './changes/what-changed.js';
 import { Desk } from './desk.js';
+import { EstimatesView } from './estimates-view.js';
 import { Hovers } from './hovers.js';
 import type { LeadsOut } from './links.js';
 import { ComparisonPanel } from './panel.js';
@@ -23,15 +27,24 @@ import { Formatting, PastedRows } from './language/writing.js';
 /** Puts the parts together; the same on every host but for how links are followed. */
 export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): void {
   const language: vscode.DocumentSelector = { language: 'steelyard' };
-  const shelf = new Shelf((key) => desk.changedOnDisk(key));
-  const desk = new Desk(leadsOut, () => shelf.keys);
+  const shelf = new Shelf();
+  const book = new ShopBook(leadsOut, shelf.onChanged);
+  const desk = new Desk(leadsOut, () => shelf.keys, () => book.now());
   const problems = new Problems(desk);
-  const panel = new ComparisonPanel(desk, vscode.Uri.joinPath(context.extensionUri, 'dist'), leadsOut);
+  const dist = vscode.Uri.joinPath(context.extensionUri, 'dist');
+  const panel = new ComparisonPanel(desk, dist, leadsOut);
+  const changesPanel = new ChangesPanel(desk, dist);
+  const whatChanged = new WhatChanged(desk, changesPanel, shelf, leadsOut);
   context.subscriptions.push(
     desk,
     problems,
     panel,
     shelf,
+    book,
+    book.onChanged(() => desk.allFresh()),
+    changesPanel,
+    shelf.onChanged((key) => desk.changedOnDisk(key)),
+    new EstimatesView(desk, shelf),
     registerManual(context.extensionUri),
     ...languageFeatures(language, desk, shelf),
     vscode.window.registerWebviewPanelSerializer(ComparisonPanel.type, panel),
@@ -45,6 +58,10 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
     vscode.commands.registerCommand('steelyard.newEstimate', () => newEstimate(desk, shelf)),
     vscode.commands.registerCommand('steelyard.showTotalsUsing', () => showTotalsUsing(desk)),
     vscode.commands.registerCommand('steelyard.writeQuote', (of: unknown) => writeQuote(of instanceof vscode.Uri ? of : undefined, desk, leadsOut)),
+    vscode.commands.registerCommand('steelyard.whatChanged', (of: unknown) => whatChanged.ask(of instanceof vscode.Uri ? of : undefined)),
+    vscode.commands.registerCommand('steelyard.whatChangedSinceCommit', (of: unknown) => whatChanged.sinceLastCommit(of instanceof vscode.Uri ? of : undefined)),
+    vscode.commands.registerCommand('steelyard.whatChangedInDifference', () => whatChanged.inDifference()),
+    vscode.commands.registerCommand('steelyard.showBook', () => book.show()),
     vscode.commands.registerCommand('steelyard.checkAll', () => checkAll(desk, shelf, problems)),
   );
   desk.start();

@@ -66,5 +66,6 @@ function turnsUp(option: Option, access: Estimate['access'], chances: Estimate['
   option.chances.forEach(visit);
   option.labour.forEach(visitJob);
   option.way?.forEach(visitWay);
+  option.staged?.ways.forEach(visitWay);
   return { found, ways };
 }

@@ -4,8 +4,8 @@ import { clip } from '../vocabulary/index.js';
 const shop = 'steelyard 1\nshop "S"\n  rate bench 100.00\n';
 const job = `${shop}option repair "Repair the head"\n  labour "Rear head" 8 h\n`;
 
-export const recordUnclear: Rule<{ readonly kind: 'quoted' | 'authorised' | 'started'; readonly lacks: 'amount' | 'for' | 'on' }> = {
-  code: 'record-unclear', family: 'shape', severity: 'error', title: 'A record of the job that lacks something',
+export const agreedUnclear: Rule<{ readonly kind: 'quoted' | 'authorised' | 'started'; readonly lacks: 'amount' | 'for' | 'on' }> = {
+  code: 'agreed-unclear', family: 'shape', severity: 'error', title: 'An authorisation or the like that lacks something',
   message: ({ kind, lacks }) => ({
     what: lacks === 'amount' ? 'This line does not say how much.' : lacks === 'for' ? 'This line does not say for which option, and there are several.' : 'This line does not say on which day.',
     why: kind === 'started' ? 'Since when the job is in work can’t be told without it.' : kind === 'quoted' ? 'What the customer was given can’t be told later without it.' : 'What the customer agreed to can’t be held against today’s total without it.',
@@ -27,8 +27,8 @@ export const authorisedSameDay: Rule<{ readonly name: string; readonly on: strin
   example: `${job}authorised 800.00 for repair on 2026-11-25\n«authorised 850.00 for repair on 2026-11-25»\n`,
 };
 
-export const recordBeforeWritten: Rule<{ readonly kind: 'quoted' | 'authorised' | 'started'; readonly on: string; readonly written: string }> = {
-  code: 'record-before-written', family: 'shape', severity: 'warning', title: 'A record from before the estimate',
+export const dayBeforeWritten: Rule<{ readonly kind: 'quoted' | 'authorised' | 'started'; readonly on: string; readonly written: string }> = {
+  code: 'day-before-written', family: 'shape', severity: 'warning', title: 'A day before the estimate was written',
   message: ({ kind, on, written }) => ({
     what: `This says ${clip(on)}, and the estimate was written on ${clip(written)}.`,
     why: kind === 'started' ? 'The days that the job takes are counted from it.' : 'Nobody can have read or agreed to what was not written yet.',

@@ -33,7 +33,7 @@ export function buildAuthorised(records: readonly RecordOf<typeof kinds.authoris
 export function buildStarted(record: RecordOf<typeof kinds.started>, { written }: JobNames, problems: Problem[]): Started {
   return remember(record, [written], problems, (own) => {
     const { on } = record.values;
-    if (on === undefined && !record.broken) own.push(problem(rules.recordUnclear, record.at, { kind: 'started', lacks: 'on' }));
+    if (on === undefined && !record.broken) own.push(problem(rules.agreedUnclear, record.at, { kind: 'started', lacks: 'on' }));
     checkDay('started', on, written, own);
     return { ...sourceOf(record), on: on?.iso };
   });
@@ -66,7 +66,7 @@ function madeFrom({ values }: OptionRecord, { options, stages, written }: JobNam
 function forOption(kind: 'quoted' | 'authorised', record: OptionRecord, names: JobNames, problems: Problem[]): Quoted {
   const { amount, on, for: about } = record.values;
   const lacks = amount === undefined ? 'amount' : about === undefined && names.options.length > 1 ? 'for' : on === undefined ? 'on' : undefined;
-  if (lacks !== undefined && !record.broken) problems.push(problem(rules.recordUnclear, record.at, { kind, lacks }));
+  if (lacks !== undefined && !record.broken) problems.push(problem(rules.agreedUnclear, record.at, { kind, lacks }));
   checkOneFigure(amount, problems);
   checkDay(kind, on, names.written, problems);
   return { ...sourceOf(record), amount, for: nameFor(about, names), on: on?.iso };
@@ -84,5 +84,5 @@ function checkOneFigure(amount: Amount | undefined, problems: Problem[]): void {
 }
 
 function checkDay(kind: 'quoted' | 'authorised' | 'started', on: DateValue | undefined, written: string | undefined, problems: Problem[]): void {
-  if (on !== undefined && written !== undefined && on.iso < written) problems.push(problem(rules.recordBeforeWritten, on.at, { kind, on: on.iso, written }));
+  if (on !== undefined && written !== undefined && on.iso < written) problems.push(problem(rules.dayBeforeWritten, on.at, { kind, on: on.iso, written }));
 }

@@ -9,7 +9,7 @@ export { bring, withNeeded } from './brought.js';
 export { Scope, referencesOf, type NamedKind } from './scope.js';
 export { monthsIn } from './months.js';
 export { dayOf, isoOf, lastDay, monthsAfter, type Day } from './days.js';
-export { latest, stateOf, type JobRecords, type State, type StateName } from './state.js';
+export { latest, stateOf, type State } from './state.js';
 export { assembleTitle } from './actual-lines.js';
 export { MOST_FINDS } from './build-decision.js';
 export { AS_IT_STANDS } from './as-it-stands.js';

@@ -2,7 +2,7 @@ import { dayOf, isoOf, lastDay } from './days.js';
 import type { Estimate } from './types.js';
 
 /** How far a job has come: what its records say, on a given day. */
-export type StateName = 'draft' | 'quoted' | 'authorised' | 'in-work' | 'closed' | 'expired';
+type StateName = 'draft' | 'quoted' | 'authorised' | 'in-work' | 'closed' | 'expired';
 
 export interface State {
   readonly state: StateName;
@@ -15,7 +15,7 @@ export interface State {
 }
 
 /** What a state follows from. */
-export type JobRecords = Pick<Estimate, 'header' | 'options' | 'quoted' | 'authorised' | 'started' | 'closed'>;
+type JobRecords = Pick<Estimate, 'header' | 'options' | 'quoted' | 'authorised' | 'started' | 'closed'>;
 
 /**
  * The state of a job on a day (YYYY-MM-DD): closed before in work before authorised before expired before quoted

@@ -29,7 +29,7 @@ const HEADS = ['', 'times', 'low', 'middle', 'high', 'of the estimate', 'spread'
 
 function headSentence({ jobs, files, closed, leftOut }: History): string {
   const cases = jobs.reduce((total, { count }) => total + count, 0);
-  const read = `${amountOf(files, 'file')}, ${closed} of ${files === 1 ? 'it' : 'them'} closed`;
+  const read = `${amountOf(files, 'file')}, ${closed === 0 ? 'none' : closed === files ? 'all' : `${closed} of them`} closed`;
   const left = leftOut.length === 0 ? '' : `, ${leftOut.length} left out`;
   if (cases === 0) return `No clocked hours in ${read}${left}. Close an estimate with closed, and clocked lines below it.`;
   const few = jobs.filter((one) => one.few).length;
@@ -41,7 +41,7 @@ function amountOf(count: number, word: string): string {
 }
 
 /** How a job is called in a sentence. */
-export function jobWords({ kind, title, ways }: Job): string {
+function jobWords({ kind, title, ways }: Job): string {
   const way = kind === 'access' ? ': remove and refit' : ways.length === 0 ? '' : `, with ${ways.join(' and ')}`;
   return `${title}${way}`;
 }

@@ -24,7 +24,8 @@ export function inOrder(listed: readonly Listed[]): Listed[] {
   return [...listed].sort((a, b) => order(a) - order(b) || (b.row.age ?? -1) - (a.row.age ?? -1) || (a.file < b.file ? -1 : 1));
 }
 
-const headings: Readonly<Record<ListRow['state']['state'], string>> = {
+/** What each state is called. */
+export const stateTitles: Readonly<Record<ListRow['state']['state'], string>> = {
   draft: 'Draft', quoted: 'Quoted', authorised: 'Authorised', 'in-work': 'In work', closed: 'Closed', expired: 'Expired',
 };
 
@@ -32,14 +33,14 @@ const headings: Readonly<Record<ListRow['state']['state'], string>> = {
 export function listText(listed: readonly Listed[], unread: readonly Unread[], emphasis: Emphasis = (text) => text): string {
   const several = new Set(listed.map(({ row }) => row.money.currency.code)).size > 1;
   const groups = LIST_STATES.map((state) => ({ state, own: inOrder(listed).filter(({ row }) => row.state.state === state) })).filter(({ own }) => own.length > 0);
-  const rows = groups.flatMap(({ state, own }, i): Row[] => [...(i === 0 ? [] : ['gap' as const]), { cells: [headings[state]] }, ...own.map((one) => ({ cells: cellsOf(one, several) }))]);
-  const heads = new Set<string>(Object.values(headings));
+  const rows = groups.flatMap(({ state, own }, i): Row[] => [...(i === 0 ? [] : ['gap' as const]), { cells: [stateTitles[state]] }, ...own.map((one) => ({ cells: cellsOf(one, several) }))]);
+  const heads = new Set<string>(Object.values(stateTitles));
   const lines = layOut(rows, LEFT).map((line) => (heads.has(line) ? emphasis(line, 'strong') : line));
   const missing = unread.map(({ file, why }) => plain(why.includes(file) ? why : `${file}: ${why}`));
   return [
     ...(lines.length === 0 ? ['No estimates.'] : lines),
     ...(missing.length === 0 ? [] : ['', emphasis('Not read', 'strong'), ...missing]),
-    ...(lines.length === 0 ? [] : ['', `${listed.length === 1 ? 'One estimate' : `${listed.length} estimates`}: ${groups.map(({ state, own }) => `${own.length} ${headings[state].toLowerCase()}`).join(', ')}`]),
+    ...(lines.length === 0 ? [] : ['', `${listed.length === 1 ? 'One estimate' : `${listed.length} estimates`}: ${groups.map(({ state, own }) => `${own.length} ${stateTitles[state].toLowerCase()}`).join(', ')}`]),
   ].join('\n') + '\n';
 }
 

@@ -1,4 +1,4 @@
-import { afterStages, type Comparison, type Figure, type Weighed } from '../weigh/index.js';
+import { afterStages, type Comparison, type Figure, type Money, type StageWeighed, type Weighed } from '../weigh/index.js';
 import { moneyText, valueText } from './numbers.js';
 import { plain } from './plain.js';
 import { destroyedWords, stageFigureNames, stageFigureOf, type StageFigureName } from './stage-figures.js';
@@ -16,6 +16,18 @@ export function stageRows({ stages, money }: Comparison): Row[] {
   function figureText(figure: Figure): string {
     return figure.unit === 'money' ? moneyText(figure.likely, money) : valueText(figure.likely, figure.unit, money);
   }
+}
+
+/** What a stage comes to, in a sentence or two. */
+export function stageSentence(weighed: StageWeighed, money: Money): string {
+  const { totals, putBack, stop } = weighed;
+  const says = (figure: Figure) => moneyText(figure.likely, money);
+  return [`Alone ${says(totals.total)}; where the customer stops there, putting it back adds ${says(putBack)}, ${says(stop)} in all. It is in the total of every option, once.`, destroyedWords(weighed)].filter((one) => one !== '').join(' ');
+}
+
+/** A line for each stage that is whole. */
+export function stageLines({ stages, money }: Comparison): string[] {
+  return stages.filter(({ complete }) => complete).map((one) => `${one.stage.title}. ${stageSentence(one, money)}`);
 }
 
 /** What is to be said of each: that every option has it, and what it destroys. */

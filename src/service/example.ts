@@ -1,4 +1,5 @@
 import type { Problem } from '../language/index.js';
+import { exampleBook } from './book/example-book.js';
 import { resolveWithin } from './paths.js';
 import { createLanguageService } from './service.js';
 
@@ -10,6 +11,7 @@ export function problemsOfExample(text: string): readonly Problem[] {
   const service = createLanguageService({
     read: (file) => (file === uri ? { text } : /\/shared-\d+\.yard$/.test(file) ? { text: 'steelyard 1\n' } : 'missing'),
     resolvePath: (from, path) => resolveWithin(ROOT, from, path),
+    book: () => exampleBook,
   });
   return service.weighing(uri).problems;
 }

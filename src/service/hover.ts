@@ -4,6 +4,7 @@ import { locate, rangeAt, type At } from './at.js';
 import { amountsOf } from './hover/amounts.js';
 import { authorisedSays } from './hover/authorised.js';
 import { decidedAt } from './hover/decided.js';
+import { fromBook } from './hover/from-book.js';
 import { meaningAt, type Meaning } from './hover/meaning.js';
 import { nameAt, sayRecord } from './hover/name.js';
 import { plannedAt } from './hover/planned.js';
@@ -23,9 +24,12 @@ export function hoverAt(tree: Tree, offset: number, weighing: Weighing): Hover |
   if (at?.statement === undefined || first === undefined || last === undefined) return undefined;
   if (offset < at.start + first.start || offset > at.start + last.end) return undefined;
   const word = wordAt(at, weighing);
-  const record = recordIn(at.statement, readBlock(at.block).records);
-  const { comparison } = weighing;
-  const paragraphs = [...amountsOf(at, comparison), ...(record === undefined ? [] : authorisedSays(record, comparison)), ...decidedAt(at, record, comparison), ...plannedAt(at.statement, record, comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
+  const { records } = readBlock(at.block);
+  const record = recordIn(at.statement, records);
+  const parent = at.above[at.above.length - 1];
+  const above = parent === undefined ? undefined : recordIn(parent, records);
+  const { comparison, book } = weighing;
+  const paragraphs = [...amountsOf(at, comparison), ...(record === undefined ? [] : authorisedSays(record, comparison)), ...decidedAt(at, record, comparison), ...fromBook(record, above, book), ...plannedAt(at.statement, record, comparison), ...(word?.paragraphs ?? (record === undefined ? [] : sayRecord(record, weighing)))];
   if (paragraphs.length === 0) return undefined;
   return { range: rangeAt(at.start, { start: (word?.from ?? first).start, end: (word?.to ?? last).end }), paragraphs };
 }

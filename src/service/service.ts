@@ -2,6 +2,7 @@ import { parse, rangeIn, reparse, type Block, type Problem, type Span, type Tree
 import { resolve, type Resolved } from '../estimate/index.js';
 import { decide, weigh, type Comparison } from '../weigh/index.js';
 import { actionsAt } from './actions/actions.js';
+import { EMPTY } from './book/entries.js';
 import { withAllowed } from './checks/allow.js';
 import { checkTrade, isWhole } from './checks/run.js';
 import { severityOf, type Severities } from './checks/severities.js';
@@ -56,14 +57,15 @@ export function createLanguageService(host: ServiceHost): LanguageService {
 
   const weighing = (uri: string): Weighing => {
     const before = kept.get(uri);
-    if (before !== undefined && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.weighing;
+    const book = host.book?.() ?? EMPTY;
+    if (before !== undefined && before.weighing.book === book && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.weighing;
     const resolved = resolve(uri, { treeOf, resolvePath: host.resolvePath });
     const comparison = weighed(resolved);
     const files = [uri, ...resolved.uses];
     const read = [...resolved.problems, ...comparison.problems];
     const whole = isWhole(resolved, read);
-    const all = onceEach([...read, ...checkTrade(resolved, comparison, whole)]);
-    const made: Weighing = { resolved, comparison, problems: withAllowed(all, { trees: files.flatMap((file) => known(treeOf(file)) ?? []), rules: ruleByCode, own: uri, whole }) };
+    const all = onceEach([...read, ...checkTrade(resolved, comparison, whole, book)]);
+    const made: Weighing = { resolved, comparison, book, problems: withAllowed(all, { trees: files.flatMap((file) => known(treeOf(file)) ?? []), rules: ruleByCode, own: uri, whole }) };
     if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, treeOf(file)])), weighing: made });
     return made;
   };

@@ -1,6 +1,6 @@
 import type { Message, Problem, Range, Severity, Span, Tree } from '../language/index.js';
 import type { Resolved } from '../estimate/index.js';
-import type { Comparison, Decision } from '../weigh/index.js';
+import type { Book, Comparison, Decision } from '../weigh/index.js';
 import type { Completing, Navigating, Showing, TextEdit, Writing } from './feature-types.js';
 import type { Severities } from './checks/severities.js';
 import type { Place } from './place.js';
@@ -14,6 +14,8 @@ export interface ServiceHost {
   readonly resolvePath: (fromUri: string, path: string) => string | undefined;
   /** Addresses of the estimate files in the workspace, as far as they are known; offered behind `use`. */
   readonly files?: () => readonly string[];
+  /** The shop's own book of times, as far as it is read; a new object where it has changed, and the same one where it has not. */
+  readonly book?: () => Book;
 }
 
 export type { Place } from './place.js';
@@ -24,6 +26,8 @@ export interface Weighing {
   readonly comparison: Comparison;
   /** Every problem, in whichever file it is, the same one once. */
   readonly problems: readonly Problem[];
+  /** What the shop knows of how long its work takes; empty where no host gives any. */
+  readonly book: Book;
 }
 
 /** The one facade over language, vocabulary, estimate, weigh and report: documents in, plain data out. */

@@ -7,7 +7,7 @@ import type { Money } from './money.js';
 import type { Comparison } from './weigh.js';
 
 /** Today's total beside what was authorised. */
-export interface Overrunning {
+interface Overrunning {
   readonly amount: Figure;
   /** What it is held against. */
   readonly total: Figure;
@@ -39,7 +39,7 @@ export interface AuthorisedWeighed extends Overrunning {
  * and then held to the most. The percentage is rounded to the smallest coin in the shop's own way; that is the only
  * rounding there is. Without a rule there is no room.
  */
-export function roomFor(amount: Figure, rule: Overrun | undefined, money: Money): Figure {
+function roomFor(amount: Figure, rule: Overrun | undefined, money: Money): Figure {
   const label = 'Room over what was authorised';
   if (rule === undefined) return constant(label, 'money', zero);
   const { by } = rule;
@@ -51,7 +51,7 @@ export function roomFor(amount: Figure, rule: Overrun | undefined, money: Money)
 }
 
 /** Equal is within: only what is above the room must be asked. */
-export function overrunning(amount: Figure, total: Figure, rule: Overrun | undefined, money: Money): Overrunning {
+function overrunning(amount: Figure, total: Figure, rule: Overrun | undefined, money: Money): Overrunning {
   const room = roomFor(amount, rule, money);
   const over = remainder('Over what was authorised', 'money', [total, amount]);
   const used = least('Room used', [over, room]);

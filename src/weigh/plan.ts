@@ -1,4 +1,4 @@
-import type { Access, Labour, Mode, Option, Part, Shop, Tool } from '../estimate/index.js';
+import { assembleTitle, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
 import { one, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
 import type { Line } from './line.js';
@@ -214,7 +214,7 @@ function partLines(part: Part, share: Line['share'], shop: Shop, money: Money): 
   const line = partLine(part, share, shop, money);
   const core = coreLine(part, money);
   const assemble = part.core?.assemble;
-  const together = core === undefined || assemble === undefined ? [] : [hoursLine(`${part.title}: put the core together`, assemble, part.core?.rate, core, money)];
+  const together = core === undefined || assemble === undefined ? [] : [hoursLine(assembleTitle(part), assemble, part.core?.rate, core, money)];
   return [line, ...(core === undefined ? [] : [core]), ...together];
 }
 

@@ -1,5 +1,5 @@
 import type { Span } from '../language/index.js';
-import type { Access, Estimate, Labour, Part, Staged, Sublet, Tool } from '../estimate/index.js';
+import { assembleTitle, type Access, type Estimate, type Labour, type Part, type Staged, type Sublet, type Tool } from '../estimate/index.js';
 import type { Amount, Name } from '../vocabulary/index.js';
 import { constant, given, least, remainder, type Figure } from './figure.js';
 import type { PlannedJob } from './plan.js';
@@ -284,7 +284,7 @@ class TaskList {
   private assemble(part: Part, base: readonly number[]): void {
     const { core } = part;
     if (core?.assemble === undefined || core.charge === undefined || part.condition === 'customer-supplied') return;
-    const title = `${part.title}: put the core together`;
+    const title = assembleTitle(part);
     this.add({ id: '', title, kind: 'core', length: inHours(title, core.assemble), wait: undefined, after: [...(base.length > 0 ? base : this.decided)], counts: false, inBay: false, at: core.assemble.at });
   }
 }

@@ -42,11 +42,11 @@ describe('what changed', () => {
       const likely = (weighed: Weighed | undefined, key: 'total' | 'inAll') => (weighed === undefined ? new Decimal(0) : key === 'total' ? weighed.totals.total.likely : weighed.inAll.likely);
       found.weighed.forEach((pair, i) => {
         for (const key of ['total', 'inAll'] as const) {
-          const { name } = (pair.after ?? pair.before as Weighed).option;
+          const name = (pair.after ?? pair.before)?.option.name ?? '';
           expect(sumOf(rows(found), i, key), `${key} of ${name}`).toBe(likely(pair.after, key).minus(likely(pair.before, key)).toFixed());
         }
       });
-    }), runs(1101, 300));
+    }), runs(1101, 80));
   });
 
   test('an edit changes something exactly where a total moves', PATIENT, () => {
@@ -55,14 +55,14 @@ describe('what changed', () => {
       const moved = found.weighed.some(({ before, after }) => before === undefined || after === undefined || !before.inAll.likely.eq(after.inAll.likely));
       if (moved) expect(found.found.length).toBeGreaterThan(0);
       expect(found.follows.filter(({ sort, title }) => sort === 'other' && title === 'Otherwise')).toEqual([]);
-    }), runs(1102, 200));
+    }), runs(1102, 60));
   });
 
   test('a version against itself, and against its own lines in another order, shows nothing', PATIENT, () => {
     fc.assert(fc.property(randomEstimate, draws, (text, draw) => {
       expect(rows(compared(text, text))).toEqual([]);
       expect(rows(compared(textOf(blocksOf(text)), shuffled(text, draw)))).toEqual([]);
-    }), runs(1103, 150));
+    }), runs(1103, 50));
   });
 
   test('the other way round is the mirror', PATIENT, () => {
@@ -70,7 +70,7 @@ describe('what changed', () => {
       const after = edited(text, draw);
       const [there, back] = [compared(text, after), compared(after, text)];
       expect(mirrored(back)).toEqual(told(there));
-    }), runs(1104, 200));
+    }), runs(1104, 50));
   });
 
   test('another name, wherever it is used, is one change and moves nothing', PATIENT, () => {
@@ -82,7 +82,7 @@ describe('what changed', () => {
       expect(found.found.map(({ change }) => change.sort)).toEqual(['renamed']);
       expect(found.follows).toEqual([]);
       expect(found.found[0]?.change.effects.every(({ total, inAll }) => total.isZero() && inAll.isZero())).toBe(true);
-    }), runs(1105, 200));
+    }), runs(1105, 80));
   });
 
   test('one change alone makes the whole difference in all, by weighing the text with it', PATIENT, () => {
@@ -101,8 +101,8 @@ describe('what changed', () => {
           expect([turn.inAll.after.minus(turn.inAll.before).toFixed(), turn.days.after.toFixed()]).toEqual([pair.after.inAll.minus(pair.before.inAll).toFixed(), pair.after.days.toFixed()]);
         });
       }
-    }), runs(1106, 150));
-    expect(tried).toBeGreaterThan(50);
+    }), runs(1106, 100));
+    expect(tried).toBeGreaterThan(30);
   });
 
   test('alone one way is the last one the other way, with its sign turned', PATIENT, () => {
@@ -119,8 +119,8 @@ describe('what changed', () => {
         expect(turnSaid(one.alone, there, false)).toEqual(turnSaid(other.last, back, true));
         expect(turnSaid(one.last, there, false)).toEqual(turnSaid(other.alone, back, true));
       }
-    }), runs(1107, 40));
-    expect(tried).toBeGreaterThan(30);
+    }), runs(1107, 25));
+    expect(tried).toBeGreaterThan(20);
   });
 });
 
@@ -140,7 +140,7 @@ function mirrored(found: Compared): unknown {
 }
 
 function said(found: Compared, names: readonly string[], sign: 1 | -1): unknown {
-  const amounts = (effects: readonly Effect[]) => Object.fromEntries(effects.flatMap(({ total, inAll }, i) => (total.isZero() && inAll.isZero() ? [] : [[names[i], `${total.times(sign).toFixed()} ${inAll.times(sign).toFixed()}`]])));
+  const amounts = (effects: readonly Effect[]): Readonly<Record<string, string>> => Object.fromEntries(effects.flatMap(({ total, inAll }, i) => (total.isZero() && inAll.isZero() ? [] : [[names[i] ?? '', `${total.times(sign).toFixed()} ${inAll.times(sign).toFixed()}`]])));
   return {
     changes: found.found.map(({ draft, change }) => ({ key: draft.key, sort: sign === 1 ? change.sort : turnedSort[change.sort], amounts: amounts(change.effects) })),
     follows: found.follows.map(({ sort, of, effects }) => ({ sort, from: sign === 1 ? of?.before : of?.after, to: sign === 1 ? of?.after : of?.before, amounts: amounts(effects) })).map((one) => JSON.stringify(one)).sort(),
@@ -150,9 +150,9 @@ function said(found: Compared, names: readonly string[], sign: 1 | -1): unknown 
 function turnSaid(turned: Turned, { options }: Changes, turn: boolean): unknown {
   if (typeof turned === 'string') return turned;
   const name = (i: number | undefined) => (i === undefined ? undefined : (options[i]?.[turn ? 'before' : 'after'] ?? options[i]?.[turn ? 'after' : 'before'])?.name);
-  const ends = <T>({ before, after }: { readonly before: T; readonly after: T }) => (turn ? [after, before] : [before, after]);
+  const ends = <T>({ before, after }: { readonly before: T; readonly after: T }): readonly T[] => (turn ? [after, before] : [before, after]);
   return {
-    options: Object.fromEntries(turned.options.flatMap((one, i) => (one === undefined ? [] : [[name(i), [ends(one.days).map(String), ends(one.ready), ends(one.inAll).map(String)]]]))),
+    options: Object.fromEntries<unknown>(turned.options.flatMap((one, i): [string, unknown][] => (one === undefined ? [] : [[name(i) ?? '', [ends(one.days).map(String), ends(one.ready), ends(one.inAll).map(String)]]]))),
     pick: ends(turned.pick).map(name),
   };
 }

@@ -1,5 +1,5 @@
 // `node src/tools/run.mjs test/editor/run.ts [PART…] [--pictures]`: builds the extension and runs the editor tests, or
-// the parts that are named (`named` below), against a real editor, one after the other. The last line says how many
+// the parts that are named (`named` and `panelParts` below), against a real editor, one after the other. The last line says how many
 // passed and failed.
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
@@ -15,6 +15,7 @@ import { runCases, type Case, type Outcome } from './suite/cases.js';
 import { drivenCases } from './suite/driven.js';
 import { equalsCases } from './suite/equals-json.js';
 import { hostileCases } from './suite/hostile-panel.js';
+import { gitDrivenCases } from './suite/git-driven.js';
 import { keyboardCases } from './suite/keyboard.js';
 import { languageDrivenCases } from './suite/language-driven.js';
 import { looksCases } from './suite/looks.js';
@@ -55,13 +56,22 @@ async function inEditor(browser: Browser, name: string, makeCases: (editor: Edit
   }
 }
 
+type MakeCases = (editor: Editor, workspace: Workspace) => Promise<readonly Case[]> | readonly Case[];
+
 /** A session over a copy of the samples. */
-function session(name: string, makeCases: (editor: Editor, workspace: Workspace) => Promise<readonly Case[]> | readonly Case[]): (browser: Browser) => Promise<Outcome> {
+function session(name: string, makeCases: MakeCases): (browser: Browser) => Promise<Outcome> {
   return async (browser) => {
     const workspace = await copySamples();
     return await inEditor(browser, name, async (editor) => await makeCases(editor, workspace), workspace.dir).finally(workspace.remove);
   };
 }
+
+/** What is proved of the panel: in one session by default, since each takes some seconds to begin, or one by one by name. */
+const panelParts: Readonly<Record<string, MakeCases>> = {
+  told: toldCases, axe: axeCases, keyboard: keyboardCases, 'equals-json': equalsCases,
+  snapshots: (editor) => snapshotCases(editor, process.argv.includes('--pictures')),
+  'hostile-panel': hostileCases,
+};
 
 const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = {
   node: (browser) => inHost(browser, 'node'),
@@ -97,23 +107,24 @@ const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = 
     return await inEditor(browser, 'looks', (editor) => Promise.resolve(looksCases(editor, pictures)), workspace.dir, plain).finally(workspace.remove);
   },
   page: session('page', pageDrivenCases),
-  axe: session('axe', axeCases),
-  keyboard: session('keyboard', keyboardCases),
-  told: session('told', toldCases),
-  'equals-json': session('equals-json', equalsCases),
-  'hostile-panel': session('hostile-panel', hostileCases),
-  snapshots: session('snapshots', snapshotCases),
+  git: session('git', gitDrivenCases),
+  panel: session('panel', async (editor, workspace) => {
+    const all: Case[] = [];
+    for (const [part, makeCases] of Object.entries(panelParts)) all.push(...(await makeCases(editor, workspace)).map(({ name, run }): Case => ({ name: `${part}: ${name}`, run })));
+    return all;
+  }),
 };
 
 const started = Date.now();
-const asked = process.argv.slice(2).filter((word) => word in named);
+const parts = { ...Object.fromEntries(Object.entries(panelParts).map(([name, makeCases]) => [name, session(name, makeCases)])), ...named };
+const asked = process.argv.slice(2).filter((word) => word in parts);
 await run('node', ['src/tools/run.mjs', 'src/tools/build.ts', '--production'], { cwd: repository });
 await install({ browser: true });
 const browser = await launchBrowser();
 const outcomes: Outcome[] = [];
 try {
   for (const name of asked.length > 0 ? asked : Object.keys(named)) {
-    outcomes.push(await (named[name] as (typeof named)[string])(browser).catch((error: unknown): Outcome => {
+    outcomes.push(await (parts[name] as (typeof named)[string])(browser).catch((error: unknown): Outcome => {
       log(`FAIL  ${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
       return { passed: 0, failed: 1 };
     }));

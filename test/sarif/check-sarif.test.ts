@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { allRules } from '../../src/service/index.js';
+import { estimateWith, HOSTILE } from '../support/hostile.js';
 import { readFixture, serviceOver, uriOf } from '../support/fixture.js';
 import { sarifOf } from './in-memory.js';
 import { textIn, wrongIn } from './standard.js';
@@ -94,6 +95,12 @@ describe('fingerprints', () => {
 });
 
 describe('a file can put nothing of its own into a build server’s pages', () => {
+  test.each(HOSTILE.map((text) => [JSON.stringify(text), text] as const))('%s in every place stays text', (_, text) => {
+    const log = sarifOf({ [THIS]: estimateWith(() => text) });
+    expect(wrongIn(log)).toEqual([]);
+    for (const says of (log.runs[0]?.results ?? []).map(({ message }) => message.text)) expect(says).not.toMatch(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/);
+  });
+
   test('links, places to fill in and control characters of a file are text', () => {
     const log = sarifOf({ [THIS]: 'steelyard 1\noption a "A"\n  do [x](https://e.example/{0})\u001b[31m, {1}\u202e\n' });
     expect(wrongIn(log)).toEqual([]);

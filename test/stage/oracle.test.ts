@@ -60,6 +60,8 @@ describe('an estimate with stages equals an independent recomputation', () => {
     // The cases are worth their name.
     expect(seen.options).toBeGreaterThan(200);
     expect(seen.stages).toBeGreaterThan(140);
-    for (const count of [seen.more, seen.pinned, seen.leftOpen]) expect(count).toBeGreaterThan(8);
+    expect(seen.pinned).toBeGreaterThan(15);
+    expect(seen.more).toBeGreaterThan(10);
+    expect(seen.leftOpen).toBeGreaterThan(4);
   });
 });

@@ -4,6 +4,7 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { run } from '../../src/cli/run.js';
+import { comparisonHtml } from '../../src/report/export/index.js';
 import { comparisonPage, keepLastGood, targetsOf } from '../../src/report/page/index.js';
 import { quoteForm, sheetForm, stageQuoteOf, stageSheetOf, type QuoteForm, type StageQuote } from '../../src/report/quote/index.js';
 import { comparisonText, namedFigures, valueText, widthOf } from '../../src/report/index.js';
@@ -116,9 +117,22 @@ describe('the panel', () => {
     expect(markup).toContain('Left to authorise:');
   });
 
+  it('shows a stage before any option is written, and it can be quoted', () => {
+    const alone = worked.replace(/^option [^]*$/m, '').replace('  unrepaired 500.00\n', '');
+    expect(pageOf(alone).markup).toContain('data-key="stages"');
+    expect(words(formOf(alone, 'text'))).toContain('$1,375.00 in all');
+    expect(formOf(alone, 'text')).not.toContain('IF YOU GO ON');
+  });
+
   it('has none without a stage', () => {
     expect(pageOf(worked.replace(/^stage [^]*?(?=^option)/m, '')).markup).not.toContain('data-key="stages"');
   });
+});
+
+it('the exported page says what stages come to', () => {
+  const page = comparisonHtml(decisionOf(worked));
+  expect(words(page)).toContain('Before the decision Take the front apart. Alone 630.00; where the customer stops there, putting it back adds 745.00, 1,375.00 in all.');
+  expect(comparisonHtml(decisionOf(worked.replace(/^stage [^]*?(?=^option)/m, '')))).not.toContain('Before the decision');
 });
 
 describe('in the terminal', () => {

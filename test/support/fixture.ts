@@ -1,3 +1,4 @@
+import { exampleBook } from '../../src/service/book/example-book.js';
 import { createLanguageService, resolveWithin, type Diagnostic, type LanguageService, type ServiceHost } from '../../src/service/index.js';
 
 /**
@@ -139,6 +140,9 @@ export class MemoryHost implements ServiceHost {
   };
 
   readonly resolvePath: ServiceHost['resolvePath'] = (from, path) => resolveWithin(ROOT, from, path);
+
+  /** The book that the example of its check stands on; a test may put another in its place. */
+  book: NonNullable<ServiceHost['book']> = () => exampleBook;
 }
 
 /** A service over the files of a fixture, or over plain texts by name. */

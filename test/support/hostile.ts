@@ -35,6 +35,10 @@ export const HOSTILE: readonly string[] = [
   'bell \u0007 escape \u001b[31m', 'null \u0000 c1 \u009b31m', 'e\u0301\u0301\u0301 marks', '🔧 wrench', 'half \ud83d a pair \udd27',
 ].map((one) => one.replace(/[\r\n]/g, ' '));
 
+/** The place of a text in the estimate below that is the name of a picture file, and what a path can hold of it. */
+export const PICTURE = 10;
+export const fileNameOf = (text: string): string => `${text.replace(/[\\/:\t]/g, '')}.png`;
+
 const quoted = (text: string): string => `"${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
 
 /**
@@ -61,7 +65,7 @@ vehicle ${q()}
   unrepaired 200.00
 finding seen ${q()}
   seen by ${q()}
-  picture ${quoted(`p/${textAt(place++).replace(/[\\/:\t]/g, '')}.png`)}
+  picture ${quoted(`p/${fileNameOf(textAt(place++))}`)}
 access open ${q()}
   remove 1 / 2 / 3 h
   sublet ${q()} 20.00

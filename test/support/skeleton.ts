@@ -10,5 +10,5 @@ export const skeletonOf = (element: string): string => `((root) => [...root.quer
 /** An expression of what in an element would run, load, lead away or change the whole page; nothing of it should be there. */
 export const dangersIn = (element: string): string => `((root) => [...root.querySelectorAll('*')].flatMap((one) => [
   ...(/^(script|iframe|object|embed|link|base|form|meta|frame|a|math|audio|video|foreignobject)$/i.test(one.localName) ? [one.outerHTML.slice(0, 120)] : []),
-  ...one.getAttributeNames().filter((name) => /^on|^href$|^srcdoc$|^style$|^xlink|^formaction$/i.test(name) || (name === 'src' && !/^data:image\\//.test(one.getAttribute('src')) && !one.getAttribute('src').startsWith('https://file+'))).map((name) => one.localName + ' ' + name + '=' + one.getAttribute(name).slice(0, 80)),
+  ...one.getAttributeNames().filter((name) => /^on|^href$|^srcdoc$|^style$|^xlink|^formaction$/i.test(name) || (name === 'src' && !/^data:image\\//.test(one.getAttribute('src')))).map((name) => one.localName + ' ' + name + '=' + one.getAttribute(name).slice(0, 80)),
 ]))(${element})`;

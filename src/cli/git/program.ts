@@ -1,7 +1,7 @@
 import { realpathSync } from 'node:fs';
 
 /** How git's shell calls something that this program does; where the program is gone by then, another thing instead. */
-export interface ShellCall {
+interface ShellCall {
   /** True in the shell where the program is still there. */
   readonly there: string;
   readonly call: string;

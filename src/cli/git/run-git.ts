@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { accessSync, constants, statSync } from 'node:fs';
 import path from 'node:path';
-import { InputError } from '../files.js';
+import { InputError, LARGEST } from '../files.js';
 
 /** What a run of git gave. */
-export interface Ran {
+interface Ran {
   readonly code: number;
   readonly out: Buffer;
   /** What it complained of, in English. */
@@ -13,9 +13,6 @@ export interface Ran {
 
 /** Git that takes longer than this, in milliseconds, waits for something that won't come. */
 const LONGEST = 20_000;
-
-/** No list of names and no estimate is larger. */
-const LARGEST = 8_000_000;
 
 /**
  * Settings of a repository that would run a program, or reach out of this machine, while something is only read from

@@ -23,13 +23,24 @@ export interface OpenSide {
 export function sideNamed(written: string, terminal: Terminal): OpenSide {
   // A file may have a colon in its name, and on Windows has one behind its drive: what is there is meant.
   if (written === STDIN || isThere(written, terminal)) return sideOnDisk(written, terminal);
-  const found = /^((?:[^:{]|\{[^}]*\}?)*):([^]*)$/.exec(written);
-  if (found === null) throw new InputError(`There is no file ${plain(written)}. For a file as it was in a commit, write the commit and a colon before it: HEAD:${plain(written)}`);
-  const [, revision = '', rest = ''] = found;
+  const colon = colonIn(written);
+  if (colon === undefined) throw new InputError(`There is no file ${plain(written)}. For a file as it was in a commit, write the commit and a colon before it: HEAD:${plain(written)}`);
+  const [revision, rest] = [written.slice(0, colon), written.slice(colon + 1)];
   const repository = repositoryAt(terminal.cwd);
   const inside = pathIn(repository, rest);
   if (inside === undefined) throw new InputError(`${plain(rest)} is not a path in this repository. Behind the colon goes a path from its top, or one that starts with ./`);
   return sideInRevision(repository, revision, inside);
+}
+
+/** The colon between a revision and a path: the first that isn't inside braces, as in `HEAD@{10:30}:job.yard`. */
+function colonIn(written: string): number | undefined {
+  let inside = false;
+  for (let i = 0; i < written.length; i++) {
+    if (written[i] === ':' && !inside) return i;
+    if (written[i] === '{') inside = true;
+    else if (written[i] === '}') inside = false;
+  }
+  return undefined;
 }
 
 /** Asked of the system as it is written: made shorter first, `HEAD:../../job.yard` would become another file. */

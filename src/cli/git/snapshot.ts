@@ -1,11 +1,11 @@
 import { plain } from '../../report/index.js';
 import { resolveWithin } from '../../service/index.js';
-import { InputError, type ManyFiles } from '../files.js';
+import { InputError, textOf, type ManyFiles } from '../files.js';
 import { entriesOf, fromFolder, treeIdOf, type Repository } from './repository.js';
 import { askGit } from './run-git.js';
 
 /** The files of a repository as they stand in one place of it: in a revision, or in the index. */
-export interface Snapshot {
+interface Snapshot {
   /** What a file is called in messages: `HEAD~1:jobs/a.yard`, or the path alone in the index. */
   readonly nameOf: (path: string) => string;
   readonly entry: (path: string) => Entry | undefined;
@@ -56,7 +56,7 @@ export function filesIn(snapshot: Snapshot): ManyFiles {
   const read = (uri: string): { readonly text: string } | 'missing' => {
     let found = texts.get(uri);
     if (found === undefined) {
-      found = textOf(snapshot, uri, 0);
+      found = contentsOf(snapshot, uri, 0);
       texts.set(uri, found);
     }
     return found;
@@ -73,19 +73,14 @@ export function filesIn(snapshot: Snapshot): ManyFiles {
   };
 }
 
-function textOf(snapshot: Snapshot, uri: string, links: number): { readonly text: string } | 'missing' {
+function contentsOf(snapshot: Snapshot, uri: string, links: number): { readonly text: string } | 'missing' {
   const entry = snapshot.entry(uri.slice(1));
   if (entry === undefined) return 'missing';
   const name = plain(snapshot.nameOf(uri.slice(1)));
   const { code, out } = askGit(['cat-file', 'blob', entry.id], snapshot.repository.folder);
   if (code !== 0) throw new InputError(`git has no contents for ${name} here: this clone left them out, or the repository is damaged.`);
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(out);
-  } catch {
-    throw new InputError(`${name} is not text in UTF-8.`);
-  }
+  const text = textOf(out, name);
   if (entry.mode !== '120000') return { text };
   const target = links < MOST_LINKS ? resolveWithin('', uri, text) : undefined;
-  return target === undefined ? 'missing' : textOf(snapshot, target, links + 1);
+  return target === undefined ? 'missing' : contentsOf(snapshot, target, links + 1);
 }

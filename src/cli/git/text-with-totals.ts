@@ -8,8 +8,8 @@ import { askGit } from './run-git.js';
 import { TOTALS_HEAD, totalsLines } from './totals-lines.js';
 import type { Terminal } from '../terminal.js';
 
-/** An old version is tried in no more folders than this. */
-const MOST_FOLDERS = 24;
+/** An old version is looked for in no more folders than this. */
+const MOST_FOLDERS = 5000;
 
 /** An estimate, with the shared files that it is priced by. */
 interface Opened {
@@ -66,15 +66,29 @@ function foldersOf(copy: string, top: string): string[] {
 /** The text as if it stood in one of these folders, where they all lead to the same shared files; or else why not. */
 function asIn(folders: readonly string[], text: string): Opened | string {
   if (folders.length > MOST_FOLDERS) return 'there are too many folders that this version may have come from.';
-  const whole = new Map<string, Opened>();
-  for (const folder of folders.filter((one) => existsSync(one))) {
-    const files = filesFrom(folder, () => text);
-    const service = createLanguageService(files.host);
-    const uri = files.open(STDIN);
-    const uses = service.uses(uri);
-    if (uses.every((used) => files.host.read(used) !== 'missing')) whole.set(uses.join('\n'), { service, uri, files });
+  const paths = pathsUsed(text);
+  const found = new Map<string, string>();
+  for (const folder of folders) {
+    const { host } = filesFrom(folder, () => text);
+    const used = paths.map((written) => host.resolvePath(path.join(folder, 'any.yard'), written));
+    if (used.every((file) => file !== undefined && existsSync(file))) found.set(used.join('\n'), folder);
   }
-  const [only, ...others] = whole.values();
-  if (only === undefined) return 'the files that this version uses are not where it says, or not there any more.';
-  return others.length === 0 ? only : 'files of this name are in several folders that use different shared files.';
+  const [folder, ...others] = found.values();
+  if (folder === undefined) return 'the files that this version uses are not where it says, or not there any more.';
+  if (others.length > 0) return 'files of this name are in several folders that use different shared files.';
+  const files = filesFrom(folder, () => text);
+  return { service: createLanguageService(files.host), uri: files.open(STDIN), files };
+}
+
+/** The paths behind `use` in a text. */
+function pathsUsed(text: string): string[] {
+  const paths = new Set<string>();
+  createLanguageService({
+    read: () => ({ text }),
+    resolvePath: (_, written) => {
+      paths.add(written);
+      return undefined;
+    },
+  }).uses('any.yard');
+  return [...paths];
 }

@@ -12,16 +12,19 @@ export class Shelf implements vscode.Disposable {
   private found: Promise<readonly Key[]> | undefined;
   private known: readonly Key[] = [];
   private readonly watcher = vscode.workspace.createFileSystemWatcher('**/*.yard');
+  private readonly changes = new vscode.EventEmitter<Key>();
 
-  /** `changed` is told of every file that changes on disk: one that was read once may not be used as it was then. */
-  constructor(changed: (key: Key) => void) {
+  /** A file came, went, or changed on disk: one that was read once may not be used as it was then. */
+  readonly onChanged = this.changes.event;
+
+  constructor() {
     const again = (uri: vscode.Uri) => {
       this.found = undefined;
-      changed(uri.toString());
+      this.changes.fire(uri.toString());
     };
     this.watcher.onDidCreate(again);
     this.watcher.onDidDelete(again);
-    this.watcher.onDidChange((uri) => changed(uri.toString()));
+    this.watcher.onDidChange((uri) => this.changes.fire(uri.toString()));
   }
 
   /** What has been found so far, without waiting. */
@@ -49,5 +52,6 @@ export class Shelf implements vscode.Disposable {
 
   dispose(): void {
     this.watcher.dispose();
+    this.changes.dispose();
   }
 }

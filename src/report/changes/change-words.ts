@@ -19,11 +19,11 @@ export function changeWords(change: Change): string {
     return `${link.by.title} ${sort === 'went' ? no : now}: ${said.title}`;
   }
   switch (sort) {
-    case 'came': return `New ${called(said)}${withUnder(said)}`;
-    case 'went': return `Gone: ${called(said)}${withUnder(said)}`;
-    case 'moved': return isUntitled(said) && before !== undefined ? `${headOf(said)}: ${bare(before)} → ${bare(said)}` : `${headOf(said)}: ${[...facts.map(factWords), ...nameWords(change)].join('; ')}`;
-    case 'renamed': return `${headOf((before ?? said))}: ${nameWords(change).join('; ')}`;
-    case 'elsewhere': return `${headOf(said)}: from ${placeOf(before)} to ${placeOf(after)}${facts.map((one) => `; ${factWords(one)}`).join('')}`;
+    case 'came': return `New ${kindWords(said)}: ${called(said)}${withUnder(said)}`;
+    case 'went': return `${capital(kindWords(said))} gone: ${called(said)}${withUnder(said)}`;
+    case 'moved': return isUntitled(said) && before !== undefined ? `${headOf(said)}: ${bare(before)} → ${bare(said)}` : `${headOf(said)} – ${[...facts.map(factWords), ...nameWords(change)].join('; ')}`;
+    case 'renamed': return `${headOf(before ?? said)} – ${nameWords(change).join('; ')}`;
+    case 'elsewhere': return `${headOf(said)} – from ${placeOf(before)} to ${placeOf(after)}${facts.map((one) => `; ${factWords(one)}`).join('')}`;
   }
 }
 
@@ -37,7 +37,11 @@ function bare({ kind, title }: Said): string {
 }
 
 function called(said: Said): string {
-  return `${KINDS[said.kind] ?? said.kind.replace('-', ' ')} ${isUntitled(said) ? bare(said) : said.title}`;
+  return isUntitled(said) ? bare(said) : said.title;
+}
+
+function kindWords({ kind }: Said): string {
+  return KINDS[kind] ?? kind.replace('-', ' ');
 }
 
 function withUnder({ under }: Said): string {
@@ -45,7 +49,7 @@ function withUnder({ under }: Said): string {
 }
 
 function headOf(said: Said): string {
-  if (isUntitled(said)) return capital(KINDS[said.kind] ?? said.kind.replace('-', ' '));
+  if (isUntitled(said)) return capital(kindWords(said));
   return said.kind === 'rate' || said.kind === 'tax' || said.kind === 'option' ? `${capital(said.kind)} ${said.title}` : said.title;
 }
 
@@ -71,8 +75,8 @@ function nameWords({ before, after }: Change): string[] {
 }
 
 /** What follows, in one line. */
-export function followWords({ title, of }: Follow, { options }: Changes): string {
-  if (of === undefined) return title;
+export function followWords({ sort, title, of }: Follow, { options }: Changes): string {
+  if (of === undefined) return sort === 'fee' ? `${title}, a percentage` : title;
   const option = options[of.option];
   const name = (option?.after ?? option?.before)?.name ?? '';
   return of.before === of.after ? `${title} of ${name}` : `${title} of ${name}: now ${of.after} instead of ${of.before}`;

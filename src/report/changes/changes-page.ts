@@ -1,3 +1,4 @@
+import type { Span } from '../../language/index.js';
 import type { Changes } from '../../weigh/changes/index.js';
 import { exportStyle } from '../export/export-style.js';
 import { moneyText } from '../numbers.js';
@@ -11,22 +12,32 @@ import { beyondSentence, isNothing, NOTHING_CHANGED, pickSentence, readySentence
 export function changesHtml(changes: Changes): string {
   const title = changes.after.title ?? changes.before.title ?? 'Estimate';
   return standalone('en', `What changed: ${title}`, exportStyle, html`<main>
-${inside(changes)}
+${inside(changes, 'kept')}
 </main>`);
 }
 
+/** Kept as it is, or shown in a panel where each change leads to its line. */
+type Use = 'kept' | 'shown';
+
 /** The inside of that page, for a panel. */
 export function changesPart(changes: Changes): string {
-  return inside(changes).markup;
+  return inside(changes, 'shown').markup;
 }
 
-function inside(changes: Changes): Html {
+const changeId = (index: number) => `.change.${index + 1}`;
+
+/** Where the changes of the panel lead: to their lines in the new version; what is only in the old one leads to where it stood below. */
+export function changesTargets({ changes }: Changes): ReadonlyMap<string, readonly Span[]> {
+  return new Map(changes.map(({ after, link }, i) => [changeId(i), [after?.at, link?.by.at].filter((span) => span !== undefined)]));
+}
+
+function inside(changes: Changes, use: Use): Html {
   const title = changes.after.title ?? changes.before.title ?? 'Estimate';
   const head = html`<h1>${bdi(title)}</h1><p class="about">${bdi(changes.before.name)} → ${bdi(changes.after.name)}</p>
 ${warnings(changes).map(paragraph)}`;
   if (isNothing(changes)) return html`${head}${paragraph(NOTHING_CHANGED)}`;
   const sentences = [pickSentence(changes), readySentence(changes), beyondSentence(changes)].filter((one) => one !== '');
-  return html`${head}${sentences.map(paragraph)}${effectSection(changes)}${optionSection(changes)}`;
+  return html`${head}${sentences.map(paragraph)}${effectSection(changes, use)}${optionSection(changes)}`;
 }
 
 function paragraph(sentence: string): Html {
@@ -34,23 +45,25 @@ function paragraph(sentence: string): Html {
 `;
 }
 
-function effectSection(changes: Changes): Html {
+function effectSection(changes: Changes, use: Use): Html {
   const { changes: own, follows, beside } = rowsOf(changes);
   const columns = changes.comparable ? movedOptions(changes) : [];
   const body = (rows: readonly ChangeRow[]) => rows.map((row) => effectRow(row, columns, changes));
+  const leading = own.map((row, i) => effectRow(row, columns, changes, use === 'shown' && changes.changes[i]?.after !== undefined ? changeId(i) : undefined));
   const named = (title: string, rows: readonly ChangeRow[]) => (rows.length === 0 ? html`` : html`<tbody><tr class="aside"><th scope="rowgroup" colspan="${columns.length + 1}">${title}</th></tr>
 ${body(rows)}</tbody>
 `);
   return html`<section><h2>What changed</h2><table>
 <thead><tr><th scope="col">${changes.money.currency.code}</th>${columns.map((i) => html`<th scope="col">${bdi(nameOf(i, changes))}</th>`)}</tr></thead>
 <tbody>
-${body(own)}</tbody>
+${leading}</tbody>
 ${named('What follows', follows)}${named('Beside the total: what comes back, worth given up', beside)}</table></section>
 `;
 }
 
-function effectRow({ words, note, amounts }: ChangeRow, columns: readonly number[], changes: Changes): Html {
-  return html`<tr><th scope="row">${bdi(words)}${note === '' ? undefined : html` <span class="aside">(${bdi(note)})</span>`}</th>${columns.map((i) => html`<td>${signedText(amounts[i] as (typeof amounts)[number], changes)}</td>`)}</tr>
+function effectRow({ words, note, amounts }: ChangeRow, columns: readonly number[], changes: Changes, id?: string): Html {
+  const says = id === undefined ? bdi(words) : html`<button type="button" data-figure="${id}">${bdi(words)}</button>`;
+  return html`<tr><th scope="row">${says}${note === '' ? undefined : html` <span class="aside">(${bdi(note)})</span>`}</th>${columns.map((i) => html`<td>${signedText(amounts[i] as (typeof amounts)[number], changes)}</td>`)}</tr>
 `;
 }
 

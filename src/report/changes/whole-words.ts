@@ -56,7 +56,8 @@ export function readySentence(changes: Changes): string {
     const words = days === 0 ? '' : laterWords(days);
     return [`${after.name} ${words}${dates === '' ? '' : words === '' ? dates : ` (${dates})`}`];
   });
-  return moved.length === 0 ? 'Every option is ready on the day it was.' : `Ready on another day: ${moved.join(', ')}.`;
+  if (moved.length > 0) return `Ready on another day: ${moved.join(', ')}.`;
+  return both.some(({ after }) => after.ready !== undefined) ? 'Every option is ready on the day it was.' : 'Every option takes as many working days as before.';
 }
 
 /** What is said where not every change was tried one by one. */

@@ -20,6 +20,7 @@ function emOf(character: string): number {
   if (/[0-9]/.test(character)) return 0.64;
   if (/[mwMW—…%]/.test(character)) return 0.92;
   if (/[A-Z]/.test(character)) return 0.69;
+  if (/[&<>=+±×÷~^#@]/.test(character)) return 0.84;
   // From here on scripts are written in squares.
   return character >= '\u1100' ? 1 : 0.59;
 }

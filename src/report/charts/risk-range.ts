@@ -21,7 +21,7 @@ const NAMES: Readonly<Record<RangeOf, string>> = { cost: 'Cost in all in 10, 50 
 const POINTS = ['10 %', '50 %', '90 %'] as const;
 const HEAD = 22;
 const ROW: Readonly<Record<Frame['layout'], number>> = { narrow: 42, wide: 30 };
-const TITLES = 200;
+const TITLES = 236;
 const GAP = 14;
 
 export function costRangeOf({ weighed, risk }: Decided, money: Money, mark?: string): RiskRange | undefined {

@@ -27,7 +27,7 @@ export function comparisonPage(view: PageView): string {
   return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
 ${tryingBanner(view.trying)}
 ${verdictPart(verdict(view.comparison), view.comparison, view.columns.some(({ state }) => state !== 'weighed'))}
-${view.columns.length === 0 ? firstOption : options(view)}`.markup;
+${view.columns.length === 0 ? html`${stagePart(view)}${firstOption}` : options(view)}`.markup;
 }
 
 function options(view: PageView): Html {

@@ -47,6 +47,6 @@ function readyCell({ column, decided: { risk } }: DecidedColumn, point: 'p10' | 
 function whatMovesIt(columns: readonly DecidedColumn[]): Html {
   const moved = columns.filter(({ decided: { risk } }) => (risk?.contributions.length ?? 0) > 0);
   if (moved.length === 0) return html``;
-  return html`<p class="lead">What most of the spread goes with:</p><ul>${moved.map(({ column, decided: { risk } }) => html`<li data-key="${column.key}">${title(column.weighed.option.title)}: ${(risk?.contributions ?? []).map((one, i) =>
-    html`${i === 0 ? '' : ', '}${figureButton(movesId(column, i), one.title)} ${shareText(one.share)}`)}</li>`)}</ul>`;
+  return html`<p class="lead">What most of the spread goes with:</p><ul class="shares">${moved.map(({ column, decided: { risk } }) => html`<li data-key="${column.key}">${title(column.weighed.option.title)}<ul>${(risk?.contributions ?? []).map((one, i) =>
+    html`<li data-key="${i}"><span class="share">${shareText(one.share)}</span> ${figureButton(movesId(column, i), one.title)}</li>`)}</ul></li>`)}</ul>`;
 }

@@ -32,7 +32,7 @@ export function groupsOf({ totals }: Pick<Weighed, 'totals'>, write: LineWriter,
 }
 
 /** What a writer looks lines up in: the goods and jobs of an option or a stage, and its ways in. */
-export interface Written {
+interface Written {
   readonly option: Pick<Option, 'labour' | 'parts' | 'sublets'>;
   readonly planned: { readonly chosen: Pick<Plan, 'paid'> };
 }

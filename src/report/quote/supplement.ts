@@ -17,13 +17,13 @@ export interface Supplement extends QuoteHead, Pick<Quote, 'option' | 'total' | 
 }
 
 /** What is new since the version that was authorised, or why it can't be told line by line. */
-export type News =
+type News =
   | { readonly kind: 'listed'; readonly total: Digits; readonly lines: readonly SupplementLine[]; readonly taxes: readonly SupplementTax[] }
   | { readonly kind: 'unlisted'; readonly why: WhyUnlisted };
 
 export type WhyUnlisted = 'no-version' | 'no-option' | 'incomplete' | 'other-currency';
 
-export type Supplemented = { readonly kind: 'supplement'; readonly supplement: Supplement } | { readonly kind: 'not-authorised'; readonly name: string | undefined } | NoQuote;
+type Supplemented = { readonly kind: 'supplement'; readonly supplement: Supplement } | { readonly kind: 'not-authorised'; readonly name: string | undefined } | NoQuote;
 
 /**
  * The supplement to what was authorised for an option; without a name for the option authorised last. `before` is the

@@ -4,8 +4,10 @@ import type { Action } from '../feature-types.js';
 import type { Diagnostic } from '../types.js';
 import { allowHere } from './allow-here.js';
 import { answerFinding, nameFinding } from './answer-finding.js';
+import { outsideTheBook } from '../checks/outside-the-book.js';
 import { createUsed } from './create-used.js';
 import { followDebris } from './follow-debris.js';
+import { writeFromBook } from './from-book.js';
 import { addMissing } from './missing-line.js';
 import { addNamed } from './named-line.js';
 
@@ -14,10 +16,11 @@ export type Mender = (diagnostic: Diagnostic, context: FeatureContext) => readon
 
 const menders: readonly Mender[] = [oneStep, addMissing, followDebris, answerFinding, nameFinding, addNamed, createUsed, allowHere];
 
-/** Every edit that mends a problem touching the range, the surest first; allowing it stands last. */
+/** Every edit that mends a problem touching the range, the surest first, allowing it last; then what the shop's book of times offers. */
 export function actionsAt(uri: string, range: Range, context: FeatureContext, diagnostics: readonly Diagnostic[]): readonly Action[] {
   const here = diagnostics.filter((one) => one.uri === uri && one.range.start <= range.end && one.range.end >= range.start);
-  return menders.flatMap((mend) => here.flatMap((one) => mend(one, context).filter((action) => action !== undefined)));
+  const mended = menders.flatMap((mend) => here.flatMap((one) => mend(one, context).filter((action) => action !== undefined)));
+  return here.some(({ code }) => code === outsideTheBook.code) ? mended : [...mended, ...writeFromBook(uri, range, context)];
 }
 
 function oneStep({ code, fix }: Diagnostic): readonly Action[] {

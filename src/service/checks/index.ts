@@ -27,6 +27,7 @@ import { validCheck } from './no-valid.js';
 import { workdayCheck } from './no-workday.js';
 import { oneCheck } from './one-option.js';
 import { warrantyCheck } from './option-without-warranty.js';
+import { bookCheck } from './outside-the-book.js';
 import { twiceCheck } from './paid-twice.js';
 import { coreCheck } from './part-without-core.js';
 import { priceCheck } from './price-far-off.js';
@@ -81,6 +82,7 @@ export const allChecks: readonly Check[] = [
   workdayCheck,
   oneCheck,
   warrantyCheck,
+  bookCheck,
   twiceCheck,
   coreCheck,
   priceCheck,

@@ -1,14 +1,14 @@
 import type { Problem } from '../../language/index.js';
 import type { Estimate, Resolved } from '../../estimate/index.js';
-import type { Comparison, Planned } from '../../weigh/index.js';
+import type { Book, Comparison, Planned } from '../../weigh/index.js';
 import { found, type Check, type Found } from './check.js';
 import { checkFailed } from './failed.js';
 import { allChecks } from './index.js';
 import { viewOf, type OptionView, type View } from './view.js';
 
 /** What the checks of the trade find in an estimate. */
-export function checkTrade(resolved: Resolved, comparison: Comparison, whole: boolean): readonly Found[] {
-  const view = viewOf(resolved, comparison);
+export function checkTrade(resolved: Resolved, comparison: Comparison, whole: boolean, book: Book): readonly Found[] {
+  const view = viewOf(resolved, comparison, book);
   return view === undefined ? [] : runChecks(allChecks, view, whole);
 }
 

@@ -1,7 +1,8 @@
 import type { Span } from '../../language/index.js';
 import type { Estimate, Finding, Header, Option, Resolved, Source } from '../../estimate/index.js';
 import type { Name, Record, Topic } from '../../vocabulary/index.js';
-import type { Comparison, Planned, Weighed } from '../../weigh/index.js';
+import type { Book, Comparison, Planned, Weighed } from '../../weigh/index.js';
+import { EMPTY } from '../book/entries.js';
 import { topicsOf } from './topics-of.js';
 
 /** What the checks look at: an estimate with its options, prepared once for all of them. */
@@ -10,6 +11,8 @@ export interface View {
   readonly header: Header;
   readonly comparison: Comparison;
   readonly resolved: Resolved;
+  /** The shop's own book of times. */
+  readonly book: Book;
   /** Options that could be priced whole. Of the others nobody can tell what is missing. */
   readonly options: readonly OptionView[];
   /** Whether a line stands in the estimate's own file, and not in one that other estimates share. */
@@ -32,13 +35,13 @@ export interface OptionView {
 }
 
 /** A file is checked for the trade once it says that it is an estimate and an option does some work: not while it is begun. */
-export function viewOf(resolved: Resolved, comparison: Comparison): View | undefined {
+export function viewOf(resolved: Resolved, comparison: Comparison, book: Book = EMPTY): View | undefined {
   const { estimate } = resolved;
   const { header } = estimate;
   if (header === undefined || resolved.waitsFor.length > 0 || estimate.options.every(({ labour }) => labour.length === 0)) return undefined;
   const isOwn = ({ record }: Pick<Source, 'record'>) => record.block.uri === estimate.uri;
   const options = comparison.options.filter((one) => one.complete && one.option.written).map((one) => optionView(one, isOwn));
-  return { estimate, header, comparison, resolved, options, isOwn };
+  return { estimate, header, comparison, resolved, book, options, isOwn };
 }
 
 const byPlan = new WeakMap<Planned, ReadonlyMap<Topic, readonly Source[]>>();

@@ -3,6 +3,7 @@ import { kindAbove, kindOf } from '../at.js';
 import type { Weighing } from '../types.js';
 import { valueStop } from './defaults.js';
 import { sameTitle, usedFigures } from './figures.js';
+import { bookFigures } from './from-book.js';
 import type { Here } from './here.js';
 import { saidOf } from './line-start.js';
 import { firstName, nameOffers, namesFor } from './names.js';
@@ -35,7 +36,7 @@ function headOffers(here: Here, kind: Kind, weighing: Weighing): Offer[] {
   const below = here.statement === undefined ? rest.said : saidOf({ ...here.statement, tokens: here.before }, kind, undefined);
   const said = new Set([...walked.said, ...rest.said, ...below]);
   for (const either of EITHER_OR) if (either.some((key) => said.has(key))) for (const key of either) said.add(key);
-  return [...values, ...(here.behind.length === 0 && walked.said.size === 0 ? sameTitle(here, kind, weighing) : []), ...wordOffers(kind, said, weighing), ...leadOffers(here, kind, said, weighing), ...at];
+  return [...values, ...bookFigures(here, kind, said, weighing.book), ...(here.behind.length === 0 && walked.said.size === 0 ? sameTitle(here, kind, weighing) : []), ...wordOffers(kind, said, weighing), ...leadOffers(here, kind, said, weighing), ...at];
 }
 
 /** Words that need no lead, and names that need none. */

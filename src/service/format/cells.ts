@@ -46,8 +46,8 @@ export function slotsOf({ tokens }: Statement, kind: Kind | undefined, under: Ki
   let at = 1;
   if (kind.name !== 'none' && tokens[at]?.kind === 'word' && (kind.name === 'required' || tokens[at + 1]?.kind === 'text')) slots.push({ part: 'name', from: at, to: ++at });
   if (kind.title !== 'none' && tokens[at]?.kind === 'text') slots.push({ part: 'title', from: at, to: ++at });
-  // A line that has no name of its own and starts with another's, as finds does.
-  else if (kind.name === 'none' && kind.title === 'none' && tokens[at]?.kind === 'word' && leadAt(tokens, at, kind) === 0 && startsWithName(kind)) slots.push({ part: 'name', from: at, to: ++at });
+  // A line that has no name of its own and starts with another's, as finds does; where that may be its title too, as behind clocked, both stand in one column.
+  else if (kind.name === 'none' && tokens[at]?.kind === 'word' && leadAt(tokens, at, kind) === 0 && startsWithName(kind)) slots.push({ part: kind.title === 'none' ? 'name' : 'title', from: at, to: ++at });
   let start = at;
   for (let i = at; i < tokens.length; i++) {
     const lead = leadAt(tokens, i, kind);

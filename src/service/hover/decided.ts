@@ -1,5 +1,5 @@
 import type { Token } from '../../language/index.js';
-import { aboutText, certaintyWords, coveredSentence, flipSentence, inspectionSentence, moneyText } from '../../report/index.js';
+import { aboutText, certaintyWords, coveredSentence, flipSentence, inspectionSentence, moneyText, stageSentence } from '../../report/index.js';
 import { is, kinds, type Record } from '../../vocabulary/index.js';
 import { decide, type Comparison, type Decided, type Decision } from '../../weigh/index.js';
 import { statementOf, type At } from '../at.js';
@@ -38,6 +38,7 @@ function flipsAt({ block }: At, { start, end }: Token, { flips, comparison }: De
 function saysOf(record: Record, comparison: Comparison): string[] {
   if (is(record, kinds.chance)) return chanceAdds(record, comparison);
   if (is(record, kinds.inspect)) return decide(comparison).inspections.filter(({ inspection }) => inspection.record === record).map((one) => inspectionSentence(one, comparison));
+  if (is(record, kinds.stage)) return comparison.stages.filter(({ stage, complete }) => complete && stage.record === record).map((one) => stageSentence(one, comparison.money));
   if (is(record, kinds.coverage)) return decide(comparison).coverages.filter(({ coverage }) => coverage.record === record).map(coveredSentence);
   return [];
 }

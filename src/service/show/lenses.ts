@@ -1,12 +1,12 @@
 import type { Range, Statement, Tree } from '../../language/index.js';
 import type { Access } from '../../estimate/index.js';
-import { authorisedIn, type Comparison, type Weighed } from '../../weigh/index.js';
+import { authorisedIn, type Comparison, type StageWeighed, type Weighed } from '../../weigh/index.js';
 import { authorisedShort, moneyText } from '../../report/index.js';
 import type { Lens } from '../feature-types.js';
 import { statementOf } from '../at.js';
 import type { Weighing } from '../types.js';
 
-/** Above each option what it comes to and where it stands; above each way in that is paid for, who shares it. */
+/** Above each option what it comes to and where it stands, above each stage its price and that of putting back; above each way in that is paid for, who shares it. */
 export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] {
   const starts = new Map(tree.blocks.map((block, i) => [block, tree.starts[i] as number]));
   const above = (statement: Statement): Range | undefined => {
@@ -19,6 +19,10 @@ export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] 
   for (const weighed of comparison.options) {
     const range = above(statementOf(weighed.option));
     if (range !== undefined) lenses.push({ range, label: standing(weighed, comparison), figure: `${weighed.option.name}.total` });
+  }
+  for (const weighed of comparison.stages) {
+    const range = above(weighed.stage.record.statement);
+    if (range !== undefined) lenses.push({ range, label: alone(weighed, comparison), figure: `stage.${weighed.stage.name}.total` });
   }
   for (const way of comparison.estimate.access) {
     const range = above(way.record.statement);
@@ -44,6 +48,14 @@ function standing(weighed: Weighed, comparison: Comparison): string {
   const authorised = authorisedIn(comparison).find(({ of }) => of === weighed.option);
   if (authorised !== undefined) sums.push(authorisedShort(authorised, money));
   return sums.join(' · ');
+}
+
+/** `630.00 alone · 745.00 to put back`; with what was authorised. */
+function alone({ stage, totals, putBack, complete }: StageWeighed, comparison: Comparison): string {
+  if (!complete) return 'Not weighed: a line that it rests on can’t be read or reached';
+  const { money } = comparison;
+  const authorised = authorisedIn(comparison).find(({ of }) => of === stage);
+  return [`${moneyText(totals.total.likely, money)} alone`, `${moneyText(putBack.likely, money)} to put back`, ...(authorised === undefined ? [] : [authorisedShort(authorised, money)])].join(' · ');
 }
 
 /** `paid once, shared by 3 jobs in rebuild, used`; undefined where no option pays for the way in. */

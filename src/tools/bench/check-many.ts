@@ -1,5 +1,5 @@
 // `node --expose-gc src/tools/run.mjs src/tools/bench/check-many.ts [FILES]`: what `steelyard check` takes for a folder of
-// generated estimates on the disk, in each form, and how much memory it needs at most. Prints; asserts nothing.
+// generated estimates on the disk, in each form, and `steelyard list` beside it, and how much memory it needs at most. Prints; asserts nothing.
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -21,6 +21,7 @@ try {
   console.log(`${FILES.toLocaleString('en')} estimates on the disk; Node ${process.version}; ${cpus()[0]?.model ?? 'unknown processor'}\n`);
   console.log(row('', 'once', 'files/s', 'heap after', 'most memory'));
   for (const form of ['text', 'json', 'sarif']) timed(`check --as ${form}`, names, ['check', ...names, '--as', form]);
+  timed('list', names, ['list', '--today', '2026-12-01']);
   for (const part of [4, 2, 1]) timed(`check, ${part === 1 ? 'all' : `1 of ${part}`} of them`, names.slice(0, names.length / part), ['check', ...names.slice(0, names.length / part)]);
 } finally {
   rmSync(folder, { recursive: true });

@@ -1,4 +1,4 @@
-import type { Estimate, Fee, Harvest, Part, Rate, Sublet, Tax } from '../../estimate/index.js';
+import type { Estimate, Fee, Part, Rate, Sublet, Tax } from '../../estimate/index.js';
 import { zero, type Decimal } from '../../vocabulary/index.js';
 import { returnsOf } from '../cores.js';
 import { sum } from '../figure.js';
@@ -78,14 +78,9 @@ export class PriceAgain {
     return total('', [], [], fixedOf(on.totals.lines), [], shop, this.money(side)).tax.likely;
   }
 
-  /** What comes back for a part's old unit if it goes back in time, and what pieces kept from it are worth. */
-  back(part: Part, coreLines: readonly Line[], side: SideName): { readonly refund: Decimal; readonly salvage: Decimal } {
-    const { refunds, salvage } = returnsOf({ parts: [part], harvests: [] }, coreLines, { date: undefined }, this.estimate(side), this.money(side));
-    return { refund: refunds.likely, salvage: salvage.likely };
-  }
-
-  harvest(piece: Harvest, side: SideName): Decimal {
-    return returnsOf({ parts: [], harvests: [piece] }, [], { date: undefined }, this.estimate(side), this.money(side)).salvage.likely;
+  /** What comes back for a part's old unit if it goes back in time. */
+  refund(part: Part, coreLines: readonly Line[], side: SideName): Decimal {
+    return returnsOf({ parts: [part], harvests: [] }, coreLines, { date: undefined }, this.estimate(side), this.money(side)).refunds.likely;
   }
 
   /** The bands of the markup table that price these goods in either shop, as things. */

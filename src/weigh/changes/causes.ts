@@ -95,7 +95,9 @@ export class Causes {
       const cause = partner === undefined ? (this.drafts.ofThing(thing) ?? ('in both' as const)) : paid.has(partner.record) ? ('in both' as const) : this.ways(both);
       return [{ thing, cause }];
     });
-    return [...starts, ...ways].sort((a, b) => compare(sortKey(a.thing), sortKey(b.thing)));
+    // A way in that a stage opens no more is missing for that reason, whatever the plan makes of it.
+    const inOrder = (list: readonly Start[]) => [...list].sort((a, b) => compare(sortKey(a.thing), sortKey(b.thing)));
+    return [...inOrder(starts), ...inOrder(ways)];
   }
 
   /** All that is brought in from a start, nearest first, each with the first link to it that only this version has. */

@@ -114,8 +114,9 @@ function meantIn(things: Things, matched: Matched): Meant {
 function movesOf(before: ReadonlyMap<string, Fact>, after: ReadonlyMap<string, Fact>): FactMove[] {
   return [...new Set([...before.keys(), ...after.keys()])].sort().flatMap((key) => {
     const [one, other] = [before.get(key), after.get(key)];
-    if (one?.meaning === other?.meaning) return [];
-    return [{ fact: (one ?? other as Fact).label, before: one?.written, after: other?.written }];
+    const said = one ?? other;
+    if (said === undefined || one?.meaning === other?.meaning) return [];
+    return [{ fact: said.label, before: one?.written, after: other?.written }];
   });
 }
 

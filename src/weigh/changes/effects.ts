@@ -1,3 +1,4 @@
+import type { Span } from '../../language/index.js';
 import type { Part, Sublet } from '../../estimate/index.js';
 import { zero, type Decimal } from '../../vocabulary/index.js';
 import type { Weighed } from '../weigh.js';
@@ -122,7 +123,8 @@ class OptionBooks {
   /** Two factors: what the line says, and what the shop makes of it. */
   private twoShares(pieces: Pieces, own: Cause, shop: readonly Cause[], valueAt: (corner: Corner) => Decimal | undefined): readonly Share[] {
     const parts = this.fits(pieces, split(2, valueAt));
-    if (parts === undefined) return [[own, pieces.after.amount.minus(pieces.before.amount)]];
+    // Where one version has no such rate, and the line itself says the same, it moved by that.
+    if (parts === undefined) return this.drafts.ofThing(pieces.after.thing) === undefined ? shared(shop, pieces.after.amount.minus(pieces.before.amount)) : [[own, pieces.after.amount.minus(pieces.before.amount)]];
     return [[own, parts[0] as Decimal], ...shared(shop, parts[1] as Decimal)];
   }
 
@@ -152,7 +154,7 @@ class OptionBooks {
     ];
     const policies = this.policyCauses();
     for (const pair of pairs) {
-      const tax = (pair.after ?? pair.before) as NonNullable<typeof pair.before>;
+      const tax = (pair.after ?? pair.before);
       const thing = this.versions[pair.after === undefined ? 'before' : 'after'].things.of(tax.record);
       const own: Cause = (thing === undefined ? undefined : this.drafts.ofThing(thing)) ?? { sort: 'other', title: tax.title, option: undefined };
       const parts = split(3, ([of, policy, on]) => this.again.tax(pair[of as SideName], policy as SideName, this.option[on as SideName], on as SideName)) as readonly [Decimal, Decimal, Decimal];
@@ -166,7 +168,7 @@ class OptionBooks {
     const backs = { before: this.backsOf(before, 'before'), after: this.backsOf(after, 'after') };
     for (const thing of this.thingsIn(backs)) {
       const [one, other] = [backs.before.get(this.onSide(thing, 'before') as Thing), backs.after.get(this.onSide(thing, 'after') as Thing)];
-      const own = one !== undefined && other !== undefined ? this.ownCause(thing) : this.causes.of(thing, one === undefined ? 'after' : 'before', this.option);
+      const own = one !== undefined && other !== undefined ? this.ownCause(thing) : this.causes.of(this.onSide(thing, one === undefined ? 'after' : 'before') as Thing, one === undefined ? 'after' : 'before', this.option);
       const value = (of: Back | undefined, late: Back | undefined) => (of === undefined || late?.late === true ? zero : of.refund.neg());
       const sides = { before: one, after: other };
       // A part of one version only has no other way of being late.
@@ -181,14 +183,17 @@ class OptionBooks {
   private backsOf({ option, planned, returns, totals }: Weighed, side: SideName): Map<Thing, Back> {
     const found = new Map<Thing, Back>();
     const { things } = this.versions[side];
-    for (const part of [...option.parts, ...planned.chosen.paid.flatMap((way) => way.parts)]) {
+    const worth = (sources: readonly { readonly at: Span }[]) => returns.salvage.from.reduce((all, { at, likely: value }) => (sources.some((one) => one.at === at) ? all.plus(value) : all), zero);
+    for (const part of new Set([...option.parts, ...planned.chosen.paid.flatMap((way) => way.parts)])) {
       const thing = things.of(part.record);
-      if (thing === undefined || part.core === undefined || found.has(thing)) continue;
-      found.set(thing, { ...this.again.back(part, totals.lines, side), late: returns.cores.some((core) => core.part === part && core.late) });
+      if (thing === undefined || part.core === undefined) continue;
+      const cores = returns.cores.filter((core) => core.part === part);
+      const refund = this.again.refund(part, totals.lines, side).times(cores.length);
+      found.set(thing, { refund, salvage: worth(part.core.keeps), late: cores.some(({ late }) => late) });
     }
     for (const piece of option.harvests) {
       const thing = things.of(piece.record);
-      if (thing !== undefined) found.set(thing, { refund: zero, salvage: this.again.harvest(piece, side), late: false });
+      if (thing !== undefined) found.set(thing, { refund: zero, salvage: worth([piece]), late: false });
     }
     return found;
   }

@@ -56,7 +56,7 @@ const MINUTES = 60;
 
 /**
  * What a closed estimate adds to the book of times. Work was done with the ways in that were clocked; where none was,
- * or the work can't be reached with those, with the ones of the cheapest plan.
+ * or the work can't be reached with those, with the ones of the cheapest plan. What a stage opens is open in any case.
  */
 export function casesOf(estimate: Estimate): WrittenCase[] {
   const { closed } = estimate;
@@ -75,6 +75,7 @@ function modesDone({ option, clocked }: Closed, estimate: Estimate): (job: Labou
   const { shop } = estimate;
   const money = moneyOf(shop.currency, shop.rounding);
   const opened = new Set(clocked.flatMap(({ line }) => (line !== undefined && 'includes' in line ? [line, ...line.includes] : [])));
+  if (opened.size > 0) for (const way of option?.staged?.ways ?? []) for (const one of [way, ...way.includes]) opened.add(one);
   let planned: ReadonlyMap<Labour, Mode> | undefined;
   const plan = () => {
     if (option === undefined) return new Map<Labour, Mode>();
@@ -82,7 +83,7 @@ function modesDone({ option, clocked }: Closed, estimate: Estimate): (job: Labou
   };
   return (job) => {
     if (job.modes.length < 2) return job.modes[0];
-    const open = opened.size === 0 ? undefined : lineWith(job, opened, money)?.mode;
+    const open = opened.size === 0 || option?.staged?.labour.includes(job) === true ? undefined : lineWith(job, opened, money)?.mode;
     return open ?? (planned ??= plan()).get(job) ?? job.modes[0];
   };
 }

@@ -3,6 +3,9 @@ import type { Sources } from '../../estimate/index.js';
 import { childrenOf, formatVersion, is, kinds, one, readBlock, type Amount, type Record, type RecordOf } from '../../vocabulary/index.js';
 import { accessJob, caseOf, hoursIn, labourJob, type WrittenCase } from './case.js';
 
+/** What says which other lines are needed, and whether a stage opens more than was clocked. */
+const HEADS: ReadonlySet<string> = new Set([kinds.closed, kinds.format, kinds.use, kinds.stage].map(({ word }) => word));
+
 type LabourRecord = RecordOf<typeof kinds.labour>;
 type AccessRecord = RecordOf<typeof kinds.access>;
 type ClockedRecord = RecordOf<typeof kinds.clocked>;
@@ -13,16 +16,17 @@ type ClockedRecord = RecordOf<typeof kinds.clocked>;
  * reaches by a detour, work in several ways of which none is clocked.
  */
 export function quickCases(uri: string, text: string, sources: Sources): { readonly cases: readonly WrittenCase[]; readonly tree: Tree } | undefined {
-  const tree = parseSome(uri, text, (first) => first === 'closed' || first === 'steelyard' || first === 'use');
+  const tree = parseSome(uri, text, (first) => HEADS.has(first));
   const head = allOf(tree);
   const [format, ...rest] = head ?? [];
   if (format === undefined || !is(format, kinds.format) || format.values.version?.likely.eq(formatVersion) !== true) return undefined;
   const [closed, ...others] = rest.filter((record) => is(record, kinds.closed));
   const done = closed?.values.for?.name;
+  if (rest.some((record) => is(record, kinds.stage))) return undefined;
   if (closed === undefined || done === undefined || others.length > 0) return undefined;
   const clocked = childrenOf(closed, kinds.clocked);
   const names = new Set(clocked.flatMap((line) => line.values.line?.name ?? []));
-  const own = allOf(parseSome(uri, text, (first, second) => (first === 'labour' ? names.has(second ?? '') : first === 'access' || (first === 'option' && second === done))));
+  const own = allOf(parseSome(uri, text, (first, second) => (first === kinds.labour.word ? names.has(second ?? '') : first === kinds.access.word || (first === kinds.option.word && second === done))));
   const shared = own === undefined ? undefined : sharedLines(uri, rest, sources, new Set([uri]));
   if (own === undefined || shared === undefined) return undefined;
   const lines = new Lines(own, shared);
@@ -44,6 +48,7 @@ const sharedRead = new WeakMap<Tree, readonly Record[]>();
 function sharedLines(uri: string, records: readonly Record[], sources: Sources, seen: Set<string>): Record[] | undefined {
   const found: Record[] = [];
   for (const record of records) {
+    if (is(record, kinds.stage)) return undefined;
     if (!is(record, kinds.use)) continue;
     const target = record.title === undefined ? undefined : sources.resolvePath(uri, record.title.text);
     const tree = target === undefined ? 'missing' : sources.treeOf(target);

@@ -1,7 +1,7 @@
 import { chmodSync, existsSync, mkdirSync, renameSync, statSync, symlinkSync } from 'node:fs';
 import path from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { builtTool, inPassingFolder, job, Repository, shop, SLOW, type Ran } from './repository.js';
+import { builtTool, inPassingFolder, job, Repository, shop, type Ran } from './repository.js';
 
 const { folder } = inPassingFolder();
 builtTool(folder);
@@ -35,7 +35,7 @@ describe('before a commit what is staged is checked', () => {
     expect(err).toContain('The commit was stopped: these are errors in what is staged.');
     expect(repository.git('rev-list', '--count', 'HEAD')).toBe('1\n');
     expect(commit('--no-verify').code).toBe(0);
-  }, SLOW);
+  });
 
   test('a good index is let through though the work tree is bad', () => {
     repository.edit('job.yard', '80.00', '81.00');
@@ -44,7 +44,7 @@ describe('before a commit what is staged is checked', () => {
     expect(commit().code).toBe(0);
     expect(commit('--all').code).toBe(1);
     expect(commit('job.yard').code).toBe(1);
-  }, SLOW);
+  });
 
   test('with the shop’s file as it is staged', () => {
     repository.edit('job.yard', '  takes  2.0 h', '  takes  2.0 h\n  class  trimming');
@@ -54,7 +54,7 @@ describe('before a commit what is staged is checked', () => {
     repository.git('add', 'shop.yard');
     repository.edit('shop.yard', '  rate trimming "Trim"  90.00\n', '');
     expect(commit().code).toBe(0);
-  }, SLOW);
+  });
 
   test('warnings are shown and stop nothing; without any nothing is said; other files count for nothing', () => {
     repository.write('notes.txt', 'a\n');
@@ -69,7 +69,7 @@ describe('before a commit what is staged is checked', () => {
     expect(err).toContain('warning');
     repository.git('rm', '--quiet', 'job.yard');
     expect(commit().code).toBe(0);
-  }, SLOW);
+  });
 
   test('odd names, links and text that is none', () => {
     repository.write('sub/-x "y"\nz.yard', bad.replace('shop.yard', '../shop.yard'));
@@ -79,7 +79,7 @@ describe('before a commit what is staged is checked', () => {
     symlinkSync('../nowhere.yard', path.join(repository.folder, 'sub/link.yard'));
     repository.git('add', '.');
     expect(commit().code).toBe(0);
-  }, SLOW);
+  });
 
   test('the first commit of all, in a linked work tree, and amended', () => {
     const first = Repository.at(`${repository.folder} first`, { 'shop.yard': shop, 'job.yard': bad });
@@ -96,7 +96,7 @@ describe('before a commit what is staged is checked', () => {
     linked.git('add', '.');
     expect(linked.tryGit('commit', '--message', 'Two').code).toBe(1);
     expect(linked.tryGit('commit', '--amend', '--no-edit').code).toBe(1);
-  }, SLOW);
+  });
 
   test('the tool has gone: it says so and stops nothing', () => {
     repository.edit('job.yard', '80.00', '81.00');
@@ -106,7 +106,7 @@ describe('before a commit what is staged is checked', () => {
     renameSync(`${at} any more`, at);
     expect(code).toBe(0);
     expect(err).toContain('Steelyard has moved, so the staged estimates were not checked.');
-  }, SLOW);
+  });
 });
 
 describe('putting the hook in and taking it away', () => {
@@ -150,7 +150,7 @@ describe('putting the hook in and taking it away', () => {
     expect([stopped.code, stopped.err.includes('mine'), stopped.err.includes('after')]).toEqual([1, true, false]);
     expect(repository.steelyard(['git']).out).toContain('Check of staged estimates before a commit: on, by the hook');
     expect(turn('off').out).toContain('A hook of your own calls it: take the line with “git staged” out of');
-  }, SLOW);
+  });
 
   test('one that was changed by hand, a link or a folder is left', () => {
     turn('on');
@@ -182,5 +182,5 @@ describe('putting the hook in and taking it away', () => {
       expect(turn('on')).toMatchObject({ code: 2, err: expect.stringContaining('in a folder outside of it, which others may use too (core.hooksPath). Nothing was written.') as string });
     }
     expect(existsSync(path.join(shared, 'pre-commit'))).toBe(false);
-  }, SLOW);
+  });
 });

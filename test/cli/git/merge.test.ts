@@ -2,7 +2,7 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { createLanguageService } from '../../../src/service/index.js';
-import { inPassingFolder, job, Repository, shop, SLOW } from './repository.js';
+import { inPassingFolder, job, Repository, shop } from './repository.js';
 
 const { folder } = inPassingFolder();
 let made = 0;
@@ -47,7 +47,7 @@ describe('two people’s changes in different options are merged without a confl
     expect(code).toBe(0);
     expect(text).toBe(edited(job, mine, theirs));
     expect(totalsOf(text)).toEqual(totals);
-  }, SLOW);
+  });
 
   test('whatever lines they change, add or take out in their own option', () => {
     const option = (name: string, prices: readonly number[]) => `\noption ${name} "Way ${name}"\n  warranty  12 mo\n${prices.map((price, i) => `  part "Part ${i}"  ${price}.00 new\n`).join('')}`;
@@ -61,11 +61,11 @@ describe('two people’s changes in different options are merged without a confl
       expect(code).toBe(0);
       expect(text).toBe(whole(mine, middle, theirs));
     }), { numRuns: 8 });
-  }, SLOW);
+  });
 
   test('two prices for the same part are a conflict, which the estimate says in its own words', () => {
     const { code, text } = merged(job, edited(job, ['80.00', '90.00']), edited(job, ['80.00', '95.00']));
     expect(code).toBe(1);
     expect(text).toContain('<<<<<<<');
-  }, SLOW);
+  });
 });

@@ -1,7 +1,7 @@
 import { chmodSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { builtTool, inPassingFolder, job, Repository, shop, SLOW } from './repository.js';
+import { builtTool, inPassingFolder, job, Repository, shop } from './repository.js';
 
 const { folder } = inPassingFolder();
 const tool = builtTool(folder);
@@ -50,6 +50,9 @@ describe('one clear sentence', () => {
     [['changes', 'HEAD:../job.yard', 'job.yard'], 'is not a path in this repository'],
     [['changes', 'HEAD:/etc/hosts', 'job.yard'], 'is not a path in this repository'],
     [['changes', ':none.yard', 'job.yard'], 'in the index'],
+    [['changes', '{'.repeat(5000), 'job.yard'], 'There is no file {{{'],
+    [['changes', `HEAD${'^{/x:'.repeat(500)}`, 'job.yard'], 'There is no file HEAD^{/x:'],
+    [['changes', `HEAD${'~'.repeat(100_000)}:job.yard`, 'job.yard'], 'There is no revision'],
     [['changes', 'HEAD:latin.yard', 'job.yard'], 'HEAD:latin.yard is not text in UTF-8'],
     [['changes', 'HEAD:long.yard', 'job.yard'], 'larger than an estimate can be'],
     [['changes', 'HEAD~1:renamed.yard', 'job.yard'], 'It was called old.yard then: write HEAD~1:old.yard'],
@@ -120,7 +123,7 @@ describe('git itself', () => {
     const { code, out, err } = tool(['changes', 'job.yard'], repository.folder, { PATH: path.join(folder(), 'nowhere') });
     expect({ code, out }).toEqual({ code: 2, out: '' });
     expect(err).toBe('git was not found on this machine. Install it, or compare two files: steelyard changes OLD.yard NEW.yard\nSee: steelyard --help\n');
-  }, SLOW);
+  });
 
   test('is never taken from the folder itself', () => {
     const trap = path.join(folder(), 'trap');
@@ -130,7 +133,7 @@ describe('git itself', () => {
     chmodSync(path.join(trap, 'git'), 0o755);
     expect(tool(['changes', 'job.yard'], trap, { PATH: ':.:bin:./' }).err).toContain('git was not found');
     expect(existsSync(path.join(trap, 'ran'))).toBe(false);
-  }, SLOW);
+  });
 
   test('does not read a repository that is broken, or that belongs to someone else', () => {
     const broken = Repository.at(path.join(folder(), 'broken'), { 'job.yard': job });

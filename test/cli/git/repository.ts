@@ -14,22 +14,24 @@ const ENVIRONMENT: Readonly<Record<string, string | undefined>> = {
   GIT_DIR: undefined, GIT_WORK_TREE: undefined, GIT_INDEX_FILE: undefined, GIT_PREFIX: undefined, VSCODE_GIT_COMMAND: undefined, NO_COLOR: '1', GIT_PAGER: 'cat',
 };
 
-/** Real repositories in a passing folder, for all tests of a file. */
+/** Real repositories in a passing folder, for all tests of a file; called before they are defined. */
 export function inPassingFolder(): { readonly folder: () => string } {
   let folder = '';
+  vi.setConfig({ testTimeout: SLOW });
   beforeAll(() => {
     for (const [name, value] of Object.entries(ENVIRONMENT)) vi.stubEnv(name, value);
     folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'steelyard-git-')));
   });
   afterAll(() => {
     vi.unstubAllEnvs();
+    vi.resetConfig();
     rmSync(folder, { recursive: true, force: true });
   });
   return { folder: () => folder };
 }
 
-/** Time for a test that starts the tool itself several times, on a busy machine; in milliseconds. */
-export const SLOW = 60_000;
+/** Time for a test that starts git and the tool several times, on a busy machine; in milliseconds. */
+const SLOW = 60_000;
 
 export interface Ran {
   readonly code: number | null;

@@ -3,7 +3,7 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { ATTRIBUTE, withAttribute, withoutAttribute } from '../../../src/cli/git/attributes.js';
-import { builtTool, inPassingFolder, job, Repository, shop, SLOW } from './repository.js';
+import { builtTool, inPassingFolder, job, Repository, shop } from './repository.js';
 
 const { folder } = inPassingFolder();
 builtTool(folder);
@@ -45,7 +45,7 @@ describe('git shows totals', () => {
     // What git keeps, hands on as a patch or gives as a file is the text alone.
     expect(repository.git('show', 'HEAD:job.yard')).toBe(repository.read('job.yard'));
     expect(moved(repository.git('format-patch', '--stdout', '-1'))).toEqual(lines.slice(0, 2));
-  }, SLOW);
+  });
 
   test('from a folder below, of a file in another, with odd names, old and new versions by the same shop’s file', () => {
     repository.write('a b/-x\'"$(touch ran)`touch ran`.yard', job.replace('shop.yard', '../shop.yard'));
@@ -58,7 +58,7 @@ describe('git shows totals', () => {
     expect(existsSync(path.join(repository.folder, 'ran')) || existsSync(path.join(repository.folder, 'a b', 'ran'))).toBe(false);
     // The shop's own file has no options, so nothing is put below it.
     expect(moved(repository.git('diff', 'shop.yard'))).toEqual(['-  rate mechanical "Mechanical"  100.00 usual', '+  rate mechanical "Mechanical"  200.00 usual']);
-  }, SLOW);
+  });
 
   test('each hunk is headed by the option, or other line at the left edge, that it stands in', () => {
     repository.edit('job.yard', '  warranty  12 mo\n', '  warranty  12 mo\n  leaves out  "Belt"\n  leaves out  "Hoses"\n  leaves out  "Thermostat"\n');
@@ -70,7 +70,7 @@ describe('git shows totals', () => {
     expect([...repository.git('diff').matchAll(/^@@ .* @@ (.*)$/gm)].map(([, heading]) => heading)).toEqual(['option mend "Replace the pump"', 'option fifth "Another way"']);
     repository.edit('job.yard', '81.00', '80.00');
     expect([...repository.git('diff', '-U0').matchAll(/^@@ .* @@ (.*)$/gm)].map(([, heading]) => heading)).toEqual(['option sixth "Another way"', head.slice(0, 80), head.slice(0, 80)]);
-  }, SLOW);
+  });
 
   test('also in a linked work tree', () => {
     turn('on');
@@ -79,7 +79,7 @@ describe('git shows totals', () => {
     repository.git('worktree', 'add', '--quiet', '-b', 'linked', linked.folder);
     linked.edit('job.yard', '80.00', '81.00');
     expect(moved(linked.git('diff')).slice(2)).toEqual([`-${mend('280.00')}`, `+${mend('281.00')}`]);
-  }, SLOW);
+  });
 
   test('a renamed estimate keeps its totals', () => {
     turn('on');
@@ -88,7 +88,17 @@ describe('git shows totals', () => {
     repository.edit('E-7.yard', '80.00', '81.00');
     repository.commit();
     expect(moved(repository.git('show', '-M')).slice(2)).toEqual([`-${mend('280.00')}`, `+${mend('281.00')}`]);
-  }, SLOW);
+  });
+
+  test('where each job has a folder of its own and all have one shop, old versions have totals too', () => {
+    for (let i = 0; i < 60; i++) repository.write(`jobs/E-${i}/job.yard`, job.replace('shop.yard', '../../shop.yard').replace('80.00', `${i + 1}.00`));
+    repository.git('rm', '--quiet', 'job.yard');
+    turn('on');
+    repository.commit();
+    repository.edit('jobs/E-7/job.yard', '8.00 new', '9.00 new');
+    repository.commit();
+    expect(moved(repository.git('show')).slice(2)).toEqual([`-${mend('208.00')}`, `+${mend('209.00')}`]);
+  });
 
   test('it says so where they are not known, and shows the text as it is', () => {
     turn('on');
@@ -101,7 +111,7 @@ describe('git shows totals', () => {
     repository.commit();
     repository.edit('north/job.yard', '60.00', '61.00');
     expect(moved(repository.git('diff'))).toContain('-# Totals are not known here: files of this name are in several folders that use different shared files.');
-  }, SLOW);
+  });
 
   test('options that rest on a line that can’t be read say so; a file that says nothing stays as it is', () => {
     turn('on');
@@ -111,13 +121,13 @@ describe('git shows totals', () => {
     expect(repository.git('diff', '--text')).toContain('+}}{{ no estimate');
     writeFileSync(path.join(repository.folder, 'job.yard'), Buffer.from([0x61, 0xe9, 0x0a]));
     expect(repository.tryGit('diff')).toMatchObject({ code: 0, out: expect.stringContaining('-steelyard 1\n') as string });
-  }, SLOW);
+  });
 
   test('where a line end came or went at the end of the file, that is still to be seen', () => {
     turn('on');
     repository.write('job.yard', job.trimEnd());
     expect(moved(repository.git('diff'))).toEqual(['+# The last line of the file has no line end.']);
-  }, SLOW);
+  });
 
   test('the tool has gone: git shows the text as it is', () => {
     turn('on');
@@ -127,7 +137,7 @@ describe('git shows totals', () => {
     const diff = repository.tryGit('diff');
     renameSync(`${at} any more`, at);
     expect({ code: diff.code, err: diff.err, lines: moved(diff.out).length }).toEqual({ code: 0, err: '', lines: 2 });
-  }, SLOW);
+  });
 
   test('an editor that asks for the text of a version is given that text', () => {
     turn('on');
@@ -137,7 +147,7 @@ describe('git shows totals', () => {
     const given = repository.git('show', '--textconv', 'HEAD:job.yard');
     vi.stubEnv('VSCODE_GIT_COMMAND', undefined);
     expect(given).toBe(job);
-  }, SLOW);
+  });
 });
 
 describe('setting it up and taking it away', () => {
@@ -162,7 +172,7 @@ describe('setting it up and taking it away', () => {
     // An empty file says no more than none.
     expect(state()).toEqual({ ...before, attributes: before.attributes === '' ? undefined : before.attributes });
     expect(turn('off')).toContain('already; nothing was changed');
-  }, SLOW);
+  });
 
   test('says where other lines have the last word, and half a set-up', () => {
     repository.write('.gitattributes', '*.yard -diff\n');
@@ -173,7 +183,7 @@ describe('setting it up and taking it away', () => {
     repository.git('config', 'diff.steelyard.textconv', 'cat');
     expect(repository.steelyard(['git']).out).toContain('by another copy of Steelyard');
     expect(turn('on')).toContain('diff.steelyard.textconv was brought up to date');
-  }, SLOW);
+  });
 
   test('a link in the place of .gitattributes is not written through', () => {
     mkdirSync(path.join(folder(), 'elsewhere'), { recursive: true });
@@ -184,7 +194,7 @@ describe('setting it up and taking it away', () => {
     expect([code, readFileSync(target, 'utf8')]).toEqual([2, '']);
     expect(err).toContain('.gitattributes is a link or a folder');
     expect(repository.read('.git/config')).not.toContain('steelyard');
-  }, SLOW);
+  });
 
   test('whatever stands in .gitattributes comes back byte for byte', () => {
     const bytes = fc.array(fc.constantFrom('* text', '*.yard', 'diff=steelyard', ' ', '\t', '\n', '\r\n', '#', '\u00ef\u00bb\u00bf', '\u00ff', '\u0000')).map((parts) => parts.join(''));

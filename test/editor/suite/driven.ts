@@ -235,7 +235,7 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
   ];
 }
 
-async function waitForLine(editor: Editor, line: number): Promise<void> {
+export async function waitForLine(editor: Editor, line: number): Promise<void> {
   await retry(`the cursor on line ${line}`, async () => ((await cursorPosition(editor)).line === line ? true : undefined));
 }
 

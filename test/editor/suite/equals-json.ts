@@ -4,15 +4,13 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import type { Frame } from 'playwright-core';
 import { openFile } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { repository } from '../host/paths.js';
-import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
 import { checkPage, type Walked } from './json-rules.js';
 import { Leaves } from './leaves.js';
-import { pageFrame, pressTitle, waitForLater } from './panel.js';
+import { pageTitled, pressTitle } from './panel.js';
 import type { Workspace } from './workspace.js';
 
 const samples = ['pilgrim-v6', 'tarn-inline', 'kestrel-flat', 'heron-pump'] as const;
@@ -50,7 +48,7 @@ export function equalsCases(editor: Editor, workspace: Workspace): readonly Case
         const leaves = new Leaves(json);
         await editor.page.keyboard.press('Control+1');
         await openFile(editor, `${sample}.yard`);
-        const frame = await frameOf(editor, leaves.take('title'));
+        const frame = await pageTitled(editor, leaves.take('title'));
         const checked = checkPage(await frame.evaluate<Walked>(walk), leaves);
         // What comes to nothing in every option has no row.
         const left = leaves.left().filter((one) => !notShown.some(([pattern]) => pattern.test(one)));
@@ -60,15 +58,6 @@ export function equalsCases(editor: Editor, workspace: Workspace): readonly Case
       },
     })),
   ];
-}
-
-async function frameOf(editor: Editor, title: string): Promise<Frame> {
-  const frame = await retry(`the page of ${title}`, async () => {
-    const found = await pageFrame(editor);
-    return (await found.locator('h1').innerText()).replace(/\s+/g, ' ') === title.replace(/\s+/g, ' ') ? found : undefined;
-  });
-  await waitForLater(frame);
-  return frame;
 }
 
 // Runs in the page, and is text because this project's types know no DOM. Texts are taken as they are in the tree, so

@@ -72,7 +72,7 @@ function expectedOf(one: Shown, json: Leaves, write: Write): readonly Pair[] {
       if (row === 'days') json.take(`${of}.calendar.days.likely`);
       return [[text, write.figure(json, `${of}.figures.${row}`)]];
     case 'sure':
-      if (rest.startsWith('moves.')) return [[text, spaced(json.take(`${of}.risk.contributions.${index}.title`))], [shareAfter(cell, text), write.share(json.take(`${of}.risk.contributions.${index}.share`), shareAfter(cell, text))]];
+      if (rest.startsWith('moves.')) return [[text, spaced(json.take(`${of}.risk.contributions.${index}.title`))], [shareBefore(cell, text), write.share(json.take(`${of}.risk.contributions.${index}.share`), shareBefore(cell, text))]];
       if (row === 'cheapest' || row === 'trouble') return [[text, write.share(json.take(`${of}.risk.${row}`), text)]];
       if (row === 'average') return [[text, write.about(json.take(`${of}.average`), text)]];
       if (body === 'ready') return [[text, json.has(`${of}.risk.ready.${row}`) ? json.take(`${of}.risk.ready.${row}`) : `${new Decimal(json.take(`${of}.risk.days.${row}`)).toFixed()} d`]];
@@ -84,7 +84,7 @@ function expectedOf(one: Shown, json: Leaves, write: Write): readonly Pair[] {
       const task = `${of}.calendar.tasks.${index}`;
       const technician = json.take(`${task}.technician`);
       const slack = json.take(`${task}.critical`) === 'true' ? 'critical' : json.take(`${task}.counts`) === 'true' ? `${write.decimals(json.take(`${task}.slack`), 1, 1)} h` : 'holds nothing up';
-      json.has(`${task}.slack`) && json.take(`${task}.slack`);
+      json.take(`${task}.slack`);
       const day = (key: 'from' | 'to', hours: 'start' | 'end') => (json.take(`${task}.${key}`) === 'null' ? `hour ${write.decimals(json.take(`${task}.${hours}`), 1, 1)}` : dayWords(json.take(`${task}.${key}`)));
       const wanted = [spaced(json.take(`${task}.title`)), day('from', 'start'), day('to', 'end'), technician === 'null' ? 'wait' : `technician ${technician}`, slack];
       return wanted.map((want, i): Pair => [cells[i] ?? '', want]);
@@ -167,8 +167,9 @@ function above(json: Leaves, name: string): string {
   return inAll(name).minus(inAll(pick)).toFixed(Number(json.take('currency.digits')));
 }
 
-function shareAfter(cell: string, text: string): string {
-  return /^ ((?:under |over )?\d+ %)/.exec(cell.slice(cell.indexOf(text) + text.length))?.[1] ?? '';
+/** The share that stands before a title. */
+function shareBefore(cell: string, text: string): string {
+  return cell.slice(0, cell.indexOf(text)).trim();
 }
 
 const weekday = (date: string): string => new Date(`${date}T00:00:00Z`).toLocaleDateString('en-GB', { weekday: 'short', timeZone: 'UTC' });

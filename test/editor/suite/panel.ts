@@ -37,3 +37,14 @@ export const figure = (id: string): string => `[data-figure="${id}"]`;
 export async function foldAll(frame: Frame, state: 'folded' | 'unfolded'): Promise<void> {
   await frame.evaluate(`for (const list of document.querySelectorAll('details')) list.open = ${state === 'unfolded'}`);
 }
+
+/** The page once it shows the estimate with this title, as a whole. */
+export async function pageTitled(editor: Editor, title: string): Promise<Frame> {
+  const spaced = (text: string): string => text.replace(/\s+/g, ' ').trim();
+  const frame = await retry(`the page of ${title}`, async () => {
+    const found = await pageFrame(editor);
+    return spaced(await found.evaluate<string>(`document.querySelector('h1').textContent`)) === spaced(title) ? found : undefined;
+  });
+  await waitForLater(frame);
+  return frame;
+}

@@ -5,28 +5,30 @@ import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { Frame } from 'playwright-core';
 import { shotsDir } from '../host/paths.js';
-import { runCommand } from '../host/actions.js';
+import { openFile } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
-import { foldAll, pageFrame, pressTitle, waitForLater } from './panel.js';
+import { foldAll, pageFrame, pageTitled, pressTitle } from './panel.js';
 import { chooseTheme } from './themed.js';
 
 const widths = [400, 800, 1400] as const;
 /** As high as a page may be for one picture. */
-const TALLEST = 9_000;
+const TALLEST = 16_000;
 
-export function snapshotCases(editor: Editor): readonly Case[] {
+/** `pictures` also writes .vscode-test/shots/panel-WIDTH.png and panel-WIDTH-unfolded.png. */
+export function snapshotCases(editor: Editor, pictures: boolean): readonly Case[] {
   const { page } = editor;
   return [
     {
-      name: 'the panel has the window for itself',
+      name: 'the panel is there',
       async run() {
         await chooseTheme(editor, 'light');
+        await page.keyboard.press('Control+1');
+        await openFile(editor, 'pilgrim-v6.yard');
         await pressTitle(editor, 'Show comparison');
-        await waitForLater(await pageFrame(editor));
+        await pageTitled(editor, 'E-1041 Pilgrim, cylinder 4 has no compression');
         await page.keyboard.press('Control+b');
-        await runCommand(editor, 'View: Close Editors to the Left in Group').catch(() => undefined);
       },
     },
     ...widths.flatMap((width) => (['folded', 'unfolded'] as const).map((state): Case => ({
@@ -38,7 +40,7 @@ export function snapshotCases(editor: Editor): readonly Case[] {
         await page.mouse.move(2, 2);
         assert.deepEqual(await frame.evaluate<string[]>(cutOff), []);
         assert.deepEqual(await frame.evaluate<string[]>(overlapping), []);
-        await picture(editor, frame, `panel-${width}${state === 'folded' ? '' : '-unfolded'}`);
+        if (pictures) await picture(editor, frame, `panel-${width}${state === 'folded' ? '' : '-unfolded'}`);
       },
     }))),
     {
@@ -56,6 +58,8 @@ export function snapshotCases(editor: Editor): readonly Case[] {
         assert.equal(await frame.evaluate<boolean>(`matchMedia('(prefers-reduced-motion: reduce)').matches`), true);
         assert.deepEqual(await frame.evaluate<string[]>(moving), []);
         await page.emulateMedia({ reducedMotion: null });
+        await page.setViewportSize({ width: 1400, height: 900 });
+        await page.keyboard.press('Control+b');
       },
     },
   ];
@@ -85,14 +89,14 @@ async function picture({ page }: Editor, frame: Frame, name: string): Promise<vo
   const element = await frame.parentFrame()?.frameElement();
   const box = await element?.boundingBox();
   await mkdir(shotsDir, { recursive: true });
-  await page.screenshot({ path: path.join(shotsDir, `${name}.png`), ...(box == null ? {} : { clip: box }) });
+  await page.screenshot({ path: path.join(shotsDir, `${name}.png`), ...(box === null || box === undefined ? {} : { clip: box }) });
   await page.setViewportSize({ width, height });
 }
 
 // These run in the page, and are text because this project's types know no DOM.
 
 /** What reaches beyond the page or out of what holds it, but for what scrolls inside itself. */
-const cutOff = `(() => {
+export const cutOff = `(() => {
   const edge = document.documentElement.clientWidth + 1;
   const scrolls = (one) => one.closest('.wide') !== null;
   return [

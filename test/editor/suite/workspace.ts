@@ -8,6 +8,7 @@ import { tempFolder } from '../host/temp.js';
 export interface Workspace {
   readonly dir: string;
   readonly read: (name: string) => Promise<string>;
+  readonly write: (name: string, text: string) => Promise<void>;
   readonly remove: () => Promise<void>;
 }
 
@@ -24,5 +25,5 @@ export async function copySamples(): Promise<Workspace> {
   await git('init', '--quiet');
   await git('add', '.');
   await git('commit', '--quiet', '-m', 'Samples');
-  return { dir, read: (name) => readFile(path.join(dir, name), 'utf8'), remove: () => temp.remove() };
+  return { dir, read: (name) => readFile(path.join(dir, name), 'utf8'), write: (name, text) => writeFile(path.join(dir, name), text), remove: () => temp.remove() };
 }

@@ -1,0 +1,84 @@
+import * as vscode from 'vscode';
+import type { Desk } from '../desk.js';
+import type { Shelf } from '../language/shelf.js';
+import type { LeadsOut } from '../links.js';
+import { isEstimate, nameOf, type Key } from '../places.js';
+import type { ChangesPanel } from './changes-panel.js';
+import { repositoryOf, type Commit } from './git-extension.js';
+import { asItStands, asSaved, asShown, inCommit, type Version } from './versions.js';
+
+const MOST_COMMITS = 100;
+
+/** Asks what an estimate is to be compared with, and shows what changed since. */
+export class WhatChanged {
+  constructor(private readonly desk: Desk, private readonly panel: ChangesPanel, private readonly shelf: Shelf, private readonly leadsOut: LeadsOut) {}
+
+  /** The command in the palette and in the title of an estimate. */
+  async ask(of: vscode.Uri | undefined): Promise<void> {
+    const key = this.estimateOf(of);
+    if (key === undefined) return;
+    const items: readonly (vscode.QuickPickItem & { readonly take: () => Promise<Version | undefined> })[] = [
+      { label: '$(git-commit) Since the last commit', take: () => Promise.resolve(inCommit(key, 'HEAD', 'the last commit')) },
+      { label: '$(history) Since another commit…', take: () => this.pickCommit(key) },
+      { label: '$(save) Since it was saved', take: () => Promise.resolve(asSaved(key, this.leadsOut)) },
+      { label: '$(file) From another estimate…', take: () => this.pickFile(key) },
+    ];
+    const picked = await vscode.window.showQuickPick(items, { placeHolder: `What is ${nameOf(key)} compared with?` });
+    const before = await picked?.take();
+    if (before !== undefined) await this.show(key, before);
+  }
+
+  async sinceLastCommit(of: vscode.Uri | undefined): Promise<void> {
+    const key = this.estimateOf(of);
+    if (key !== undefined) await this.show(key, inCommit(key, 'HEAD', 'the last commit'));
+  }
+
+  /** The button on a difference of texts: both sides as they are shown there. */
+  async inDifference(): Promise<void> {
+    const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+    if (!(input instanceof vscode.TabInputTextDiff)) return;
+    const [before, after] = await Promise.all([input.original, input.modified].map(async (uri) => await vscode.workspace.openTextDocument(uri)));
+    if (before === undefined || after === undefined) return;
+    const key = [after, before].find((one) => isEstimate(one))?.uri.toString() ?? after.uri.with({ scheme: 'file', query: '' }).toString();
+    const sideOf = (document: vscode.TextDocument, name: string): Version => (document.uri.toString() === key ? asItStands(key, this.desk) : asShown(document, name, key));
+    await this.tell(this.panel.show({ estimate: key, before: sideOf(before, 'left'), after: sideOf(after, 'right') }));
+  }
+
+  private async show(key: Key, before: Version): Promise<void> {
+    await this.tell(this.panel.show({ estimate: key, before, after: asItStands(key, this.desk) }));
+  }
+
+  private async tell(outcome: Promise<string | undefined>): Promise<void> {
+    const trouble = await outcome;
+    if (trouble !== undefined) void vscode.window.showInformationMessage(trouble);
+  }
+
+  private estimateOf(of: vscode.Uri | undefined): Key | undefined {
+    const uri = of ?? vscode.window.activeTextEditor?.document.uri;
+    const document = vscode.workspace.textDocuments.find((one) => one.uri.toString() === uri?.toString());
+    return document === undefined || !isEstimate(document) ? undefined : document.uri.toString();
+  }
+
+  private async pickCommit(key: Key): Promise<Version | undefined> {
+    const uri = vscode.Uri.parse(key, true);
+    const repository = await repositoryOf(uri);
+    if ('why' in repository) {
+      void vscode.window.showInformationMessage(repository.why);
+      return undefined;
+    }
+    const commits = await repository.log({ maxEntries: MOST_COMMITS, path: uri.fsPath }).catch((): readonly Commit[] => []);
+    if (commits.length === 0) {
+      void vscode.window.showInformationMessage(`${nameOf(key)} is in no commit yet.`);
+      return undefined;
+    }
+    const items = commits.map(({ hash, message, authorDate, authorName }) => ({ label: message.split('\n')[0] ?? '', description: hash.slice(0, 8), detail: [authorDate?.toISOString().slice(0, 10), authorName].filter((one) => one !== undefined).join(', '), hash }));
+    const picked = await vscode.window.showQuickPick(items, { placeHolder: 'Since which commit?', matchOnDescription: true, matchOnDetail: true });
+    return picked === undefined ? undefined : inCommit(key, picked.hash, `${picked.description} “${picked.label}”`);
+  }
+
+  private async pickFile(key: Key): Promise<Version | undefined> {
+    const items = (await this.shelf.all()).filter((one) => one !== key).map((one) => ({ label: nameOf(one), description: vscode.workspace.asRelativePath(vscode.Uri.parse(one, true)), key: one }));
+    const picked = await vscode.window.showQuickPick(items, { placeHolder: 'From which estimate?', matchOnDescription: true });
+    return picked === undefined ? undefined : asItStands(picked.key, this.desk, nameOf(picked.key));
+  }
+}

@@ -1,0 +1,112 @@
+import * as vscode from 'vscode';
+import { inOrder, LIST_STATES, moneyText, rowOf, stateTitles, waitsText, type Listed, type ListRow } from '../report/index.js';
+import type { Desk } from './desk.js';
+import type { Shelf } from './language/shelf.js';
+import { nameOf, type Key } from './places.js';
+
+type StateName = ListRow['state']['state'];
+type Node = { readonly state: StateName; readonly own: readonly Listed[] } | Listed;
+
+/** Rows read between two breaths: whoever types meanwhile doesn't wait. */
+const AT_ONCE = 8;
+
+/**
+ * The estimates of the workspace by state, in the explorer. Nothing is read before somebody looks at it; then each
+ * file once, and again when it or a file that it uses has changed.
+ */
+export class EstimatesView implements vscode.TreeDataProvider<Node>, vscode.Disposable {
+  private readonly changed = new vscode.EventEmitter<undefined>();
+  readonly onDidChangeTreeData = this.changed.event;
+  private readonly rows = new Map<Key, { readonly row: ListRow | undefined; readonly day: string; readonly uses: readonly Key[] }>();
+  private readonly view: vscode.TreeView<Node>;
+  private reading: Promise<void> | undefined;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly subscriptions: readonly vscode.Disposable[];
+
+  constructor(private readonly desk: Desk, private readonly shelf: Shelf) {
+    this.view = vscode.window.createTreeView('steelyard.estimates', { treeDataProvider: this, showCollapseAll: true });
+    this.subscriptions = [this.view, this.changed, shelf.onChanged((key) => this.outOfDate(key)), desk.onFresh((key) => this.outOfDate(key))];
+  }
+
+  async getChildren(of?: Node): Promise<Node[]> {
+    if (of !== undefined) return 'state' in of ? [...of.own] : [];
+    await (this.reading ??= this.readAll());
+    this.reading = undefined;
+    const entries = inOrder([...this.rows].flatMap(([file, { row }]) => (row === undefined ? [] : [{ file, row }])));
+    this.view.message = entries.length === 0 ? 'No estimates in this workspace yet.' : '';
+    return LIST_STATES.flatMap((state) => {
+      const own = entries.filter(({ row }) => row.state.state === state);
+      return own.length === 0 ? [] : [{ state, own }];
+    });
+  }
+
+  getTreeItem(node: Node): vscode.TreeItem {
+    if ('state' in node) {
+      const item = new vscode.TreeItem(stateTitles[node.state], node.state === 'closed' || node.state === 'expired' ? vscode.TreeItemCollapsibleState.Collapsed : vscode.TreeItemCollapsibleState.Expanded);
+      item.id = node.state;
+      item.description = String(node.own.length);
+      return item;
+    }
+    const { file: key, row } = node;
+    const uri = vscode.Uri.parse(key, true);
+    const item = new vscode.TreeItem(row.title ?? row.vehicle ?? nameOf(key), vscode.TreeItemCollapsibleState.None);
+    item.id = key;
+    item.description = shortly(row);
+    item.tooltip = [nameOf(key), row.title, row.vehicle, ...fully(row)].filter((one) => one !== undefined).join('\n');
+    item.resourceUri = uri;
+    item.iconPath = new vscode.ThemeIcon('law');
+    item.command = { command: 'vscode.open', title: 'Open', arguments: [uri] };
+    item.accessibilityInformation = { label: [row.title ?? nameOf(key), stateTitles[row.state.state], ...fully(row)].join(', ') };
+    return item;
+  }
+
+  dispose(): void {
+    clearTimeout(this.timer);
+    this.subscriptions.forEach((one) => void one.dispose());
+  }
+
+  private async readAll(): Promise<void> {
+    const day = today();
+    const keys = await this.shelf.all();
+    for (const key of [...this.rows.keys()]) if (!keys.includes(key)) this.rows.delete(key);
+    const wanted = keys.filter((key) => this.rows.get(key)?.day !== day);
+    for (const [i, key] of wanted.entries()) {
+      if (i > 0 && i % AT_ONCE === 0) {
+        this.view.message = `Reading: ${i} of ${wanted.length}`;
+        await new Promise((resolve) => setTimeout(resolve, 0));
+      }
+      const read = await this.desk.whole(key);
+      this.rows.set(key, { row: read ? rowOf(this.desk.service.weighing(key), day) : undefined, day, uses: this.desk.service.uses(key) });
+      this.desk.letGo(key);
+    }
+    this.view.message = '';
+  }
+
+  private outOfDate(changed: Key): void {
+    let any = !this.rows.has(changed);
+    for (const [key, { uses }] of this.rows) if (key === changed || uses.includes(changed)) any = this.rows.delete(key);
+    if (!any || !this.view.visible) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.changed.fire(undefined), 400);
+  }
+}
+
+/** Beside the title: what it comes to, how old it is. */
+function shortly({ pick, money, age }: ListRow): string {
+  return [...(pick === undefined ? [] : [`${moneyText(pick.amount, money)} ${money.currency.code}`.trimEnd()]), ...(age === undefined ? [] : [`${age} d`])].join(' · ');
+}
+
+function fully({ pick, money, age, waits, whole }: ListRow): string[] {
+  return [
+    ...(pick === undefined ? [] : [`${pick.title}${pick.by === 'cheapest' ? ' (the cheapest)' : ''}: ${moneyText(pick.amount, money)} ${money.currency.code}`.trimEnd()]),
+    ...(age === undefined ? [] : [age === 1 ? 'one day old' : `${age} days old`]),
+    ...(waits === undefined ? [] : [`waits for ${waitsText(waits, (amount) => moneyText(amount, money))}`]),
+    ...(whole ? [] : ['has lines that can’t be read']),
+  ];
+}
+
+/** By the clock of this machine. */
+function today(): string {
+  const now = new Date();
+  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
+}

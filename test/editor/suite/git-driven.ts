@@ -1,0 +1,123 @@
+// What changed since a commit, in the real editor with its own git; and the workspace's estimates by state.
+import assert from 'node:assert/strict';
+import type { Frame } from 'playwright-core';
+import { focusEditor, goToLine, openFile, runCommand, typeText } from '../host/actions.js';
+import type { Editor } from '../host/browser.js';
+import { readHover } from '../host/reading.js';
+import { retry } from '../host/retry.js';
+import { webviewFrame } from '../host/webview.js';
+import type { Case } from './cases.js';
+import { problemsOf, waitForLine } from './driven.js';
+import { moneyIn, whereIs } from './expected.js';
+import { pressTitle } from './panel.js';
+import type { Workspace } from './workspace.js';
+
+const estimate = 'pilgrim-v6.yard';
+
+/** The story of one session; each case starts where the one before ended. */
+export async function gitDrivenCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
+  const { page } = editor;
+  const text = await workspace.read(estimate);
+  const shop = await workspace.read('shop.yard');
+  const price = whereIs(text, '1150 / 1350 / 2100');
+  const total = (likely: string) => moneyIn({ [estimate]: text.replace('1350', likely), 'shop.yard': shop }, estimate)('used.total');
+  const retype = async (likely: string): Promise<void> => {
+    await goToLine(editor, price.line, price.column + '1150 / '.length);
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
+    await typeText(editor, likely);
+  };
+  const changesFrame = async (): Promise<Frame> => await webviewFrame(editor, async (frame) => (await frame.locator('h2', { hasText: 'What changed' }).count()) > 0);
+  const says = async (frame: Frame, words: string): Promise<unknown> => await retry(`“${words}” in what changed`, async () => ((await frame.locator('#page').innerText()).includes(words) ? true : undefined));
+
+  return [
+    {
+      name: 'what changed since the last commit is said in money and days, and follows the typing',
+      async run() {
+        await retype('1450');
+        // git of the editor needs a while to find the repository.
+        const frame = await retry('what changed', async () => {
+          await runCommand(editor, 'Steelyard: What changed since the last commit');
+          return await changesFrame().catch(() => undefined);
+        }, 60_000);
+        await says(frame, '1350');
+        await says(frame, total('1350'));
+        await says(frame, total('1450'));
+        await focusEditor(editor);
+        await retype('1550');
+        await says(frame, total('1550'));
+        await editor.screenshot('what-changed');
+      },
+    },
+    {
+      name: 'a change leads to its line',
+      async run() {
+        await goToLine(editor, 1);
+        const frame = await changesFrame();
+        await frame.locator('button', { hasText: 'Used engine, 92 000 mi' }).first().click();
+        await waitForLine(editor, price.line);
+      },
+    },
+    {
+      name: 'on a difference of texts a button says what it changes',
+      async run() {
+        await focusEditor(editor);
+        await runCommand(editor, 'File: Save');
+        await runCommand(editor, 'View: Close All Editors');
+        await openFile(editor, estimate);
+        await runCommand(editor, 'Git: Open Changes');
+        await retry('the difference', async () => ((await page.locator('.monaco-diff-editor').count()) > 0 ? true : undefined));
+        await pressTitle(editor, 'What this difference changes, in money and days');
+        const frame = await changesFrame();
+        await says(frame, total('1350'));
+        await says(frame, total('1550'));
+        await editor.screenshot('what-a-difference-changes');
+      },
+    },
+    {
+      name: 'an estimate that is in no commit gets a clear word',
+      async run() {
+        await runCommand(editor, 'View: Close All Editors');
+        await workspace.write('new-one.yard', 'steelyard 1\nuse "shop.yard"\nestimate "E-1"\n  written 2026-11-24\noption a "A"\n  part "P" 5.00\n');
+        await openFile(editor, 'new-one.yard');
+        await runCommand(editor, 'Steelyard: What changed since the last commit');
+        await runCommand(editor, 'Notifications: Show Notifications');
+        await retry('the word', async () => ((await page.locator('.notifications-center').innerText()).includes('new-one.yard is not in the last commit') ? true : undefined));
+        await runCommand(editor, 'Notifications: Clear All Notifications');
+      },
+    },
+    {
+      name: 'the estimates of the workspace stand in the explorer by state, and lead to their files',
+      async run() {
+        await runCommand(editor, 'Explorer: Focus on Estimates View');
+        const tree = page.locator('.pane', { hasText: 'Estimates' }).last();
+        await retry('the list', async () => {
+          const shown = await tree.innerText();
+          return shown.includes('E-1041') && shown.includes('Draft') ? true : undefined;
+        });
+        await editor.screenshot('estimates');
+        await tree.locator('.monaco-list-row', { hasText: 'E-1066' }).click();
+        await page.locator('.tab.active[data-resource-name="heron-pump.yard"]').waitFor();
+      },
+    },
+    {
+      name: 'what closed estimates took is said beside the work, and listed',
+      async run() {
+        const took = ['1.4', '1.5', '1.7', '1.8', '2.0', '2.6'];
+        for (const [i, hours] of took.entries()) {
+          await workspace.write(`closed-${i + 1}.yard`, text.replace(/^use .*$/m, `use "shop.yard"\nclosed for used on 2026-11-2${i}\n  clocked pump ${hours} h\n`));
+        }
+        await openFile(editor, estimate);
+        const pump = whereIs(text, 'takes    1.6 h');
+        await retry('the hover', async () => {
+          await goToLine(editor, pump.line, pump.column + 10);
+          return await readHover(editor, (shown) => shown.includes('Your last 6 with engine-out: 1.4 / 1.8 / 2.6 h'));
+        }, 60_000);
+        await editor.screenshot('book-hover');
+        await runCommand(editor, 'Steelyard: Show the book of times');
+        await retry('the book', async () => ((await page.locator('.editor-instance .view-lines').last().innerText()).includes('Coolant') ? true : undefined));
+        await editor.screenshot('book');
+      },
+    },
+    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+  ];
+}
