@@ -1,4 +1,5 @@
 import { changesHtml, changesJson, changesText } from '../report/changes/index.js';
+import { jsonText } from '../report/index.js';
 import { changesBetween } from '../service/changes.js';
 import { sarifOf } from './changes-sarif.js';
 import { formFor, send } from './export-to.js';
@@ -27,8 +28,8 @@ export function changes(names: readonly string[], { as, output, since, version }
   switch (form) {
     case 'text': send(changesText(found, emphasisOf(output === undefined ? terminal : { ...terminal, styled: false })), output, terminal); break;
     case 'html': send(changesHtml(found), output, terminal); break;
-    case 'json': send(`${JSON.stringify(changesJson(found, { before: placesIn(before), after: placesIn(after) }), null, 2)}\n`, output, terminal); break;
-    case 'sarif': send(`${JSON.stringify(sarifOf(found, sides, version, terminal.cwd), null, 2)}\n`, output, terminal); break;
+    case 'json': send(jsonText(changesJson(found, { before: placesIn(before), after: placesIn(after) })), output, terminal); break;
+    case 'sarif': send(jsonText(sarifOf(found, sides, version, terminal.cwd)), output, terminal); break;
   }
   return sides.map(({ side, files, seeAll }) => sayWhatIsWrong(side.name, side.uri, side.service, files, terminal, seeAll)).every((whole) => whole);
 }

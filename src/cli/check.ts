@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import path from 'node:path';
-import { plain, type CheckReport } from '../report/index.js';
+import { jsonText, plain, type CheckReport } from '../report/index.js';
 import type { LanguageService } from '../service/index.js';
 import { checkSarif } from './check-sarif.js';
 import { formFor, send } from './export-to.js';
@@ -27,8 +27,8 @@ export function check(names: readonly string[], { as, output, version }: CheckOp
   const fine = report.errors + report.warnings === 0;
   switch (form) {
     case 'text': send(textOf(report, output === undefined ? terminal : { ...terminal, styled: false }).join(''), output, terminal); break;
-    case 'json': send(`${JSON.stringify(report, null, 2)}\n`, output, terminal); break;
-    case 'sarif': send(`${JSON.stringify(checkSarif(asked, found, { version, fine }, sarifFilesBelow(terminal.cwd, files)), null, 2)}\n`, output, terminal); break;
+    case 'json': send(jsonText(report), output, terminal); break;
+    case 'sarif': send(jsonText(checkSarif(asked, found, { version, fine }, sarifFilesBelow(terminal.cwd, files))), output, terminal); break;
   }
   return fine;
 }

@@ -1,4 +1,4 @@
-import { closingJson, closingText, plain } from '../report/index.js';
+import { closingJson, closingText, jsonText, plain } from '../report/index.js';
 import type { LanguageService } from '../service/index.js';
 import { closingOf } from '../weigh/index.js';
 import { InputError, type Files } from './files.js';
@@ -18,6 +18,6 @@ export function closingFile(name: string, json: boolean, service: LanguageServic
       ? `${plain(name)} is not closed yet. When the job is over, add a line such as: closed for ${example} on 2026-12-09`
       : `${plain(name)} is closed without an option that is in it, so there is no estimate to hold it against. Name the one that was done: closed for ${example}`);
   }
-  terminal.out(json ? `${JSON.stringify(closingJson(closing, comparison, placesOf(service, files)), null, 2)}\n` : closingText(closing, comparison, emphasisOf(terminal)));
+  terminal.out(json ? jsonText(closingJson(closing, comparison, placesOf(service, files))) : closingText(closing, comparison, emphasisOf(terminal)));
   return sayWhatIsWrong(name, uri, service, files, terminal);
 }

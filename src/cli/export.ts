@@ -1,4 +1,4 @@
-import { weighJson } from '../report/index.js';
+import { jsonText, weighJson } from '../report/index.js';
 import { comparisonCsv, comparisonHtml } from '../report/export/index.js';
 import type { LanguageService } from '../service/index.js';
 import { formFor, send } from './export-to.js';
@@ -24,7 +24,7 @@ export function exportFile(name: string, { as, output }: ExportOptions, service:
   switch (form) {
     case 'html': send(comparisonHtml(decision), output, terminal); break;
     case 'csv': send(comparisonCsv(decision.comparison), output, terminal); break;
-    case 'json': send(`${JSON.stringify(weighJson(decision, placesOf(service, files), todayOf(terminal)), null, 2)}\n`, output, terminal); break;
+    case 'json': send(jsonText(weighJson(decision, placesOf(service, files), todayOf(terminal))), output, terminal); break;
   }
   return sayWhatIsWrong(name, uri, service, files, terminal);
 }

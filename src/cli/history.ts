@@ -1,5 +1,6 @@
+import path from 'node:path';
 import { parse, type Tree } from '../language/index.js';
-import { historyJson, historyText, type LeftOut, type PlacedCase } from '../report/index.js';
+import { historyJson, historyText, jsonText, type LeftOut, type PlacedCase } from '../report/index.js';
 import { historyOf, mayBeClosed, readClosed, type Job } from '../weigh/index.js';
 import type { ManyFiles } from './files.js';
 import { matchingFiles } from './matching-files.js';
@@ -21,7 +22,7 @@ export function history(words: readonly string[], json: boolean, files: ManyFile
   progress.end();
   const { cases, closed, leftOut } = reading;
   const made = { jobs: historyOf(cases), files: seen.size, closed, leftOut };
-  terminal.out(json ? `${JSON.stringify(historyJson(made), null, 2)}\n` : historyText(made, emphasisOf(terminal)));
+  terminal.out(json ? jsonText(historyJson(made)) : historyText(made, emphasisOf(terminal)));
   return leftOut.length === 0;
 }
 
@@ -31,6 +32,7 @@ class Reading {
   readonly leftOut: LeftOut[] = [];
   closed = 0;
   private readonly shared = new Map<string, Tree | 'missing' | 'unknown'>();
+  private readonly paths = new Map<string, string | undefined>();
   private readonly jobs = new Map<string, Job>();
 
   constructor(private readonly files: ManyFiles) {}
@@ -47,11 +49,18 @@ class Reading {
   }
 
   private take(uri: string, text: string): void {
-    const { cases, wrong } = readClosed(uri, text, { treeOf: (other) => this.sharedTree(other), resolvePath: this.files.host.resolvePath });
+    const { cases, wrong } = readClosed(uri, text, { treeOf: (other) => this.sharedTree(other), resolvePath: (from, written) => this.resolved(from, written) });
     const file = this.files.nameOf(uri);
     this.closed++;
     if (wrong !== undefined) this.leftOut.push({ file, ...wrong });
     for (const one of cases) this.cases.push({ ...one, job: this.known(one.job), file });
+  }
+
+  /** Where a path leads is the same from all files of a folder, and asked of the disk once. */
+  private resolved(from: string, written: string): string | undefined {
+    const key = `${path.dirname(from)}\u0000${written}`;
+    if (!this.paths.has(key)) this.paths.set(key, this.files.host.resolvePath(from, written));
+    return this.paths.get(key);
   }
 
   /** One object for a job however many files have it: words of a text keep hold of all of it. */

@@ -1,4 +1,4 @@
-import { listJson, listText, rowOf, type Listed, type Unread } from '../report/index.js';
+import { jsonText, listJson, listText, rowOf, type Listed, type Unread } from '../report/index.js';
 import type { LanguageService } from '../service/index.js';
 import type { ManyFiles } from './files.js';
 import { matchingFiles } from './matching-files.js';
@@ -29,6 +29,6 @@ export function list(places: readonly string[], json: boolean, service: Language
       files.forget(uri);
     }
   }
-  terminal.out(json ? `${JSON.stringify(listJson(listed, unread, today), null, 2)}\n` : listText(listed, unread, emphasisOf(terminal)));
+  terminal.out(json ? jsonText(listJson(listed, unread, today)) : listText(listed, unread, emphasisOf(terminal)));
   return unread.length === 0 && listed.every(({ row }) => row.whole);
 }

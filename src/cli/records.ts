@@ -1,3 +1,4 @@
+import { jsonText } from '../report/index.js';
 import { recordJson } from '../vocabulary/index.js';
 import type { LanguageService } from '../service/index.js';
 import type { Files } from './files.js';
@@ -10,6 +11,6 @@ export function printRecords(uri: string, service: LanguageService, files: Files
     file: files.nameOf(file),
     records: resolved.records.filter((record) => record.block.uri === file).map(recordJson),
   }));
-  terminal.out(`${JSON.stringify(byFile, null, 2)}\n`);
+  terminal.out(jsonText(byFile));
   return !problems.some((one) => one.severity === 'error');
 }

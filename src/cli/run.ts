@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { visible } from '../report/index.js';
 import { closest } from '../vocabulary/index.js';
 import { createLanguageService } from '../service/index.js';
 import { changes } from './changes.js';
@@ -26,7 +27,9 @@ const COMMANDS = ['check', 'weigh', 'quote', 'export', 'closing', 'history', 'li
 const BELONGS: Readonly<Record<string, readonly string[]>> = { explain: ['weigh'], option: ['quote'], stage: ['quote'], supplement: ['quote'], as: ['check', 'quote', 'export', 'changes'], output: ['check', 'quote', 'export', 'changes'], since: ['changes', 'quote'], today: ['list', 'weigh', 'export'] };
 
 /** Runs one command line. Never throws; whatever goes wrong is said in a sentence. */
-export function run(args: readonly string[], version: string, terminal: Terminal): ExitCode {
+export function run(args: readonly string[], version: string, given: Terminal): ExitCode {
+  // Names of files, and what a system says of them, may hold anything; no colour goes there.
+  const terminal: Terminal = { ...given, err: (text) => given.err(visible(text)) };
   try {
     return runCommand(args, version, terminal);
   } catch (error) {

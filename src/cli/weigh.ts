@@ -1,7 +1,7 @@
 import type { LanguageService } from '../service/index.js';
 import type { Decision } from '../weigh/index.js';
 import { closest } from '../vocabulary/index.js';
-import { comparisonText, explain, namedFigures, plain, weighJson } from '../report/index.js';
+import { comparisonText, explain, jsonText, namedFigures, plain, weighJson } from '../report/index.js';
 import { InputError, type Files } from './files.js';
 import { placesOf } from './positions.js';
 import { emphasisOf, style, type Terminal } from './terminal.js';
@@ -21,7 +21,7 @@ export function weighFile(name: string, options: WeighOptions, service: Language
   const errors = problems.filter((one) => one.severity === 'error');
 
   if (options.explain !== undefined) explainFigure(options.explain, decision, placeOf, terminal);
-  else if (options.json) terminal.out(`${JSON.stringify(weighJson(decision, placeOf, todayOf(terminal)), null, 2)}\n`);
+  else if (options.json) terminal.out(jsonText(weighJson(decision, placeOf, todayOf(terminal))));
   else terminal.out(comparisonText(decision, emphasisOf(terminal), todayOf(terminal)));
 
   if (errors.length > 0) {

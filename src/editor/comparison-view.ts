@@ -1,7 +1,7 @@
 import type { Span } from '../language/index.js';
 import type { Place } from '../service/index.js';
 import {
-  comparisonPage, decisionPart, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, writtenFigure,
+  closingTargets, comparisonPage, decisionPart, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, writtenFigure,
   type Column, type Derivations, type FlipRow, type LineOf, type Targets, type TrialField, type Tried, type Trying,
 } from '../report/page/index.js';
 import { decide, type Comparison } from '../weigh/index.js';
@@ -44,7 +44,7 @@ export class ComparisonView {
     this.comparison = trials.length === 0 ? comparison : this.desk.service.trying(this.estimate, trials);
     this.columns = keepLastGood(this.columns, { comparison: this.comparison, problems });
     this.derivations = derivationsOf(this.columns, this.unfolded, this.tried());
-    this.targets = new Map([...targetsOf(this.columns, this.comparison.estimate), ...derivationTargets(this.derivations)]);
+    this.targets = new Map([...targetsOf(this.columns, this.comparison.estimate), ...closingTargets(this.comparison), ...derivationTargets(this.derivations)]);
     return comparisonPage({ comparison: this.comparison, columns: this.columns, lineOf: this.lineOf, trying: this.trying(), derivations: this.derivations, pictureOf: this.pictureOf });
   }
 

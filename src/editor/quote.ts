@@ -1,60 +1,112 @@
 import * as vscode from 'vscode';
 import { moneyText } from '../report/index.js';
-import { LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, type PictureFile, type PictureFiles } from '../report/quote/index.js';
-import type { Decision } from '../weigh/index.js';
+import {
+  LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, sheetForm, stageQuoteOf, stageSheetOf, supplementOf, supplementSheetOf, type PictureFile, type PictureFiles,
+} from '../report/quote/index.js';
+import { authorisedIn, type Comparison, type Decision } from '../weigh/index.js';
+import { asItems, asNotice } from './as-text.js';
+import type { Version } from './changes/versions.js';
 import type { Desk } from './desk.js';
 import type { LeadsOut } from './links.js';
 import { isEstimate, nameOf, rootOf } from './places.js';
 
+/** What a customer is given: the quote of an option or of a stage before the decision, or what is new since it was authorised. */
+type Wanted = { readonly kind: 'option' | 'stage' | 'supplement'; readonly name: string };
+
+/** A page, with the names of pictures that are not in it; or why there is none. */
+type Made = { readonly page: string; readonly absent: readonly string[] } | { readonly why: string };
+
+/** Asks which version was authorised; undefined where nobody says. */
+export type AskVersion = (key: string) => Promise<Version | undefined>;
+
 /**
- * Writes the quote of one option as a page to print, where the user says. Works wherever files are read through the
+ * Writes what a customer is given as a page to print, where the user says. Works wherever files are read through the
  * editor; the browser is opened only when it is asked for.
  */
-export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, leadsOut: LeadsOut): Promise<vscode.Uri | undefined> {
+export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, leadsOut: LeadsOut, askVersion: AskVersion): Promise<vscode.Uri | undefined> {
   const uri = of ?? vscode.window.activeTextEditor?.document.uri;
   const document = vscode.workspace.textDocuments.find((one) => one.uri.toString() === uri?.toString());
   if (document === undefined || !isEstimate(document)) return undefined;
   const key = document.uri.toString();
   if (!(await desk.whole(key))) return undefined;
   const decision = desk.service.decision(key);
-  const option = await pickOption(decision);
-  if (option === undefined) return undefined;
-  const defaultUri = proposed(document.uri, option);
+  const wanted = await pickWanted(decision);
+  if (wanted === undefined) return undefined;
+  const before = wanted.kind === 'supplement' ? await versionBefore(await askVersion(key)) : undefined;
+  const defaultUri = proposed(document.uri, wanted.kind === 'supplement' ? `${wanted.name}-supplement` : wanted.name);
   const target = await vscode.window.showSaveDialog({ title: 'Write the quote', saveLabel: 'Write', ...(defaultUri === undefined ? {} : { defaultUri }), filters: { 'Page to print': ['html'] } });
   if (target === undefined) return undefined;
   // Made from the text as it is now: it may have changed while questions were open.
   const fresh = (await desk.whole(key)) ? desk.service.decision(key) : decision;
-  const made = quoteOf(fresh, option, await readPictures(fresh, leadsOut));
-  if (made.kind !== 'quote') {
-    void vscode.window.showWarningMessage('No quote was written: a line of this option can’t be read or priced.');
+  const made = pageOf(wanted, fresh, await readPictures(fresh, leadsOut), before);
+  if ('why' in made) {
+    void vscode.window.showWarningMessage(asNotice(made.why));
     return undefined;
   }
   try {
-    await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(quoteForm(made.quote, 'html')));
+    await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(made.page));
   } catch (error) {
-    void vscode.window.showErrorMessage(`The quote could not be written: ${error instanceof Error ? error.message : String(error)}`);
+    void vscode.window.showErrorMessage(asNotice(`The quote could not be written: ${error instanceof Error ? error.message : String(error)}`));
     return undefined;
   }
-  const absent = made.quote.findings.flatMap(({ pictures }) => pictures.filter(({ kind }) => kind === 'absent'));
-  void offerToOpen(target, absent.map(({ name }) => name));
+  void offerToOpen(target, made.absent);
   return target;
 }
 
-/** Options that are not whole are shown, and say why they can't be taken. */
-async function pickOption({ comparison: { options, ranking, money } }: Decision): Promise<string | undefined> {
-  const items = ranking.map(({ option, totals, ready }) => ({
+const INCOMPLETE: Made = { why: 'No quote was written: a line that it rests on can’t be read or priced.' };
+
+function pageOf({ kind, name }: Wanted, decision: Decision, pictures: PictureFiles, before: Comparison | undefined): Made {
+  switch (kind) {
+    case 'option': {
+      const made = quoteOf(decision, name, pictures);
+      return made.kind === 'quote' ? { page: quoteForm(made.quote, 'html'), absent: absentIn(made.quote.findings) } : INCOMPLETE;
+    }
+    case 'stage': {
+      const made = stageQuoteOf(decision.comparison, name, pictures);
+      return made.kind === 'quote' ? { page: sheetForm(stageSheetOf(made.quote), 'html'), absent: absentIn(made.quote.findings) } : INCOMPLETE;
+    }
+    case 'supplement': {
+      const made = supplementOf(decision, name, before);
+      return made.kind === 'supplement' ? { page: sheetForm(supplementSheetOf(made.supplement), 'html'), absent: [] } : INCOMPLETE;
+    }
+  }
+}
+
+function absentIn(findings: Parameters<typeof quoteForm>[0]['findings']): string[] {
+  return findings.flatMap(({ pictures }) => pictures.filter(({ kind }) => kind === 'absent').map((one) => one.name));
+}
+
+async function versionBefore(version: Version | undefined): Promise<Comparison | undefined> {
+  const side = await version?.read();
+  return side === undefined || 'why' in side ? undefined : side.service.weighing(side.uri).comparison;
+}
+
+type Item = vscode.QuickPickItem & { readonly wanted?: Wanted };
+
+/** Options that are not whole are left out, and it says how many. */
+async function pickWanted({ comparison }: Decision): Promise<Wanted | undefined> {
+  const { options, ranking, stages, money } = comparison;
+  const amount = (of: { readonly likely: Parameters<typeof moneyText>[0] }) => `${moneyText(of.likely, money)} ${money.currency.code}`.trimEnd();
+  const ways: readonly Item[] = ranking.map(({ option, totals, ready }) => ({
     label: option.title,
-    description: `${moneyText(totals.total.likely, money)} ${money.currency.code}`.trimEnd(),
+    description: amount(totals.total),
     detail: [...(ranking[0]?.option === option ? ['costs least in all'] : []), ...(ready.date === undefined || ready.bay.likely.isZero() ? [] : [`ready ${ready.date}`])].join(', '),
-    name: option.name,
+    wanted: { kind: 'option', name: option.name },
   }));
+  const before: readonly Item[] = stages.filter(({ complete }) => complete).map(({ stage, totals }) => ({ label: stage.title, description: amount(totals.total), detail: 'by itself, before the decision', wanted: { kind: 'stage', name: stage.name } }));
+  const agreed: readonly Item[] = authorisedIn(comparison).filter(({ of, complete }) => complete && options.some(({ option }) => option === of)).map((held) => ({
+    label: `What is new since it was authorised: ${held.of.title}`,
+    description: `${amount(held.amount)} authorised${held.authorised.on === undefined ? '' : ` on ${held.authorised.on}`}`,
+    wanted: { kind: 'supplement', name: held.of.name },
+  }));
+  const items = [...ways, ...before, ...agreed];
   if (items.length === 0) {
     void vscode.window.showWarningMessage('There is no option to quote yet: none is whole.');
     return undefined;
   }
-  const left = options.length - items.length;
-  const placeHolder = left === 0 ? 'Which option is quoted?' : `Which option is quoted? ${left} not shown: ${left === 1 ? 'a line it rests on' : 'lines they rest on'} can’t be read or priced.`;
-  return (await vscode.window.showQuickPick(items, { placeHolder }))?.name;
+  const left = options.length - ranking.length;
+  const placeHolder = left === 0 ? 'What is quoted?' : `What is quoted? ${left} not shown: ${left === 1 ? 'a line it rests on' : 'lines they rest on'} can’t be read or priced.`;
+  return (await vscode.window.showQuickPick(asItems(items), { placeHolder }))?.wanted;
 }
 
 function proposed(estimate: vscode.Uri, option: string): vscode.Uri | undefined {
@@ -82,5 +134,5 @@ const OPEN = 'Open in the browser';
 async function offerToOpen(target: vscode.Uri, absent: readonly string[]): Promise<void> {
   const says = `Wrote ${nameOf(target.toString())}.${absent.length === 0 ? '' : ` Not in it, and said so in its place: ${absent.join(', ')}.`}`;
   const offers = target.scheme === 'file' && vscode.env.remoteName === undefined ? [OPEN] : [];
-  if ((await vscode.window.showInformationMessage(says, ...offers)) === OPEN) await vscode.env.openExternal(target);
+  if ((await vscode.window.showInformationMessage(asNotice(says), ...offers)) === OPEN) await vscode.env.openExternal(target);
 }

@@ -1,4 +1,3 @@
-import './no-eval.js';
 import * as vscode from 'vscode';
 import { ShopBook } from './book.js';
 import { ChangesPanel } from './changes/changes-panel.js';
@@ -57,7 +56,7 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
     vscode.commands.registerCommand('steelyard.goToEstimate', () => panel.goToEstimate()),
     vscode.commands.registerCommand('steelyard.newEstimate', () => newEstimate(desk, shelf)),
     vscode.commands.registerCommand('steelyard.showTotalsUsing', () => showTotalsUsing(desk)),
-    vscode.commands.registerCommand('steelyard.writeQuote', (of: unknown) => writeQuote(of instanceof vscode.Uri ? of : undefined, desk, leadsOut)),
+    vscode.commands.registerCommand('steelyard.writeQuote', (of: unknown) => writeQuote(of instanceof vscode.Uri ? of : undefined, desk, leadsOut, (key) => whatChanged.askVersion(key, 'Which version was authorised?'))),
     vscode.commands.registerCommand('steelyard.whatChanged', (of: unknown) => whatChanged.ask(of instanceof vscode.Uri ? of : undefined)),
     vscode.commands.registerCommand('steelyard.whatChangedSinceCommit', (of: unknown) => whatChanged.sinceLastCommit(of instanceof vscode.Uri ? of : undefined)),
     vscode.commands.registerCommand('steelyard.whatChangedInDifference', () => whatChanged.inDifference()),

@@ -3,7 +3,7 @@ import { childrenOf, is, kinds, type Name, type RecordOf } from '../vocabulary/i
 import { pictureOutside } from './file-rules.js';
 import * as moneyRules from './money-rules.js';
 import { onlyOnce } from './name-rules.js';
-import { remember } from './remember.js';
+import { remember, rememberedAmong, type Among } from './remember.js';
 import { wordsIn, type Scope } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
 import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
@@ -16,6 +16,8 @@ export type Needed = (names: readonly Name[]) => Labour[];
 export interface Lookup {
   readonly shop: Shop;
   readonly scope: Scope;
+  /** Stands for everything that a job is looked up in but other jobs: the same object as long as all of that is the same. */
+  readonly aroundWork: object;
   readonly problems: Problem[];
   readonly access: (name: string) => Access | undefined;
   readonly labour: (name: string) => Labour | undefined;
@@ -50,6 +52,9 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
   const isTool = ({ name }: Name) => lookup.scope.find('labour', name) === undefined && lookup.scope.find('tool', name) !== undefined;
   const needs = values.needs === undefined ? [] : needed(values.needs.filter((name) => !isTool(name)));
   const tools = values.needs === undefined ? [] : pick(values.needs.filter(isTool), lookup.tool);
+  const among: Among = { around: lookup.aroundWork, near: [...needs, ...tools] };
+  const kept = rememberedAmong<Labour | undefined>(record, among, lookup.problems);
+  if (kept !== undefined) return kept.value;
   const { parts, sublets } = usedGoods(values.uses, lookup);
   const because = pick(values.because, lookup.finding);
   const ways = waysNamed(record).map(({ name }) => lookup.access(name));
@@ -75,7 +80,7 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
       done: values.done?.word,
       cautions: wordsIn(values.caution),
     };
-  });
+  }, among);
 }
 
 const namedWays = new WeakMap<object, readonly Name[]>();
@@ -94,7 +99,7 @@ function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {
 /** Names behind `uses` stand for parts first, then for outside work. */
 function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): { readonly parts: Part[]; readonly sublets: Sublet[] } {
   if (uses === undefined) return { parts: [], sublets: [] };
-  if (lookup.scope.namesOf('sublet').size === 0) return { parts: pick(uses, lookup.part), sublets: [] };
+  if (lookup.scope.named('sublet').length === 0) return { parts: pick(uses, lookup.part), sublets: [] };
   const isSublet = ({ name }: Name) => lookup.scope.find('part', name) === undefined && lookup.scope.find('sublet', name) !== undefined;
   return { parts: pick(uses.filter((name) => !isSublet(name)), lookup.part), sublets: pick(uses.filter(isSublet), lookup.sublet) };
 }

@@ -114,7 +114,10 @@ export function gather(uri: string, sources: Sources): Gathered {
   function checkFormat(tree: Tree, own: readonly Record[]): boolean {
     const first = own[0];
     const [format, ...others] = own.filter((record) => is(record, kinds.format));
-    const at: Span = first?.at ?? { block: tree.blocks[0] as NonNullable<Tree['blocks'][0]>, start: 0, end: 0 };
+    const [block] = tree.blocks;
+    // A tree of only some blocks may have none.
+    if (block === undefined) return true;
+    const at: Span = first?.at ?? { block, start: 0, end: 0 };
     if (format === undefined) {
       if (tree.text.trim() === '' && tree.uri !== uri) return true;
       // Where the first line can't be read it has its own message already.

@@ -137,41 +137,28 @@ function named<T>(records: readonly Record[], kind: Kind, find: (name: string) =
 }
 
 /** Builds each named thing once, and cuts circles where they close. */
-function lookupOver(scope: Scope, shop: Lookup['shop'], sources: Pick<Sources, 'resolvePath'>, problems: Problem[]): Lookup {
-  const accessDone = new Map<string, Access | undefined>();
-  const labourDone = new Map<string, Labour | undefined>();
-  const lookup: Lookup = {
-    shop,
-    scope,
-    problems,
-    part: memo(scope, 'part', kinds.part, (record) => buildPart(record, lookup)),
-    sublet: memo(scope, 'sublet', kinds.sublet, (record) => buildSublet(record, lookup)),
-    finding: memo(scope, 'finding', kinds.finding, (record) => buildFinding(record, sources.resolvePath, problems)),
-    fee: memo(scope, 'fee', kinds.fee, (record) => shop.fees.find((fee) => fee.record === record) ?? buildFee(record, problems)),
-    tool: memo(scope, 'tool', kinds.tool, (record) => shop.tools.find((tool) => tool.record === record) ?? buildTool(record, false)),
-    access: (name) => access(name, []),
-    labour: (name) => labour(name, []),
-  };
+function lookupOver(scope: Scope, tables: Tables, shop: Lookup['shop'], sources: Pick<Sources, 'resolvePath'>, problems: Problem[]): Lookup {
+  const part = ofKind(kinds.part, [shop], (record) => buildPart(record, lookup));
+  const sublet = ofKind(kinds.sublet, [shop], (record) => buildSublet(record, lookup));
+  const finding = ofKind(kinds.finding, [], (record) => buildFinding(record, sources.resolvePath, problems));
+  const fee = ofKind(kinds.fee, [shop], (record) => shop.fees.find((one) => one.record === record) ?? buildFee(record, problems));
+  const tool = ofKind(kinds.tool, [shop], (record) => shop.tools.find((one) => one.record === record) ?? buildTool(record, false));
+  const goods = [part.standIn, sublet.standIn, tool.standIn];
+  const access = ofKind(kinds.access, [shop, ...goods], (record, path) => {
+    const direct = follow(record.values.includes ?? [], path, 'includes', access.find);
+    const closure = new Set(direct.flatMap((one) => [one, ...one.includes]));
+    return buildAccess(record, lookup, [...closure]);
+  });
+  const aroundWork = tables.standIn('around work', [shop, ...goods, finding.standIn, access.standIn]);
+  const labour = ofKind(kinds.labour, [aroundWork], (record, path) => buildLabour(record, lookup, (names) => follow(names, path, 'needs', labour.find)));
+  const lookup: Lookup = { shop, scope, problems, aroundWork, part: part.find, sublet: sublet.find, finding: finding.find, fee: fee.find, tool: tool.find, access: access.find, labour: labour.find };
   return lookup;
 
-  function access(name: string, path: readonly string[]): Access | undefined {
-    if (accessDone.has(name)) return accessDone.get(name);
-    const record = scope.find('access', name);
-    if (record === undefined || !is(record, kinds.access)) return undefined;
-    const direct = follow(record.values.includes ?? [], [...path, name], 'includes', access);
-    const closure = new Set(direct.flatMap((one) => [one, ...one.includes]));
-    const built = buildAccess(record, lookup, [...closure]);
-    accessDone.set(name, built);
-    return built;
-  }
-
-  function labour(name: string, path: readonly string[]): Labour | undefined {
-    if (labourDone.has(name)) return labourDone.get(name);
-    const record = scope.find('labour', name);
-    if (record === undefined || !is(record, kinds.labour)) return undefined;
-    const built = buildLabour(record, lookup, (names) => follow(names, [...path, name], 'needs', labour));
-    labourDone.set(name, built);
-    return built;
+  function ofKind<F extends Kind & { readonly word: NamedKind }, T>(kind: F, madeFrom: readonly unknown[], build: (record: RecordOf<F>, path: readonly string[]) => T | undefined): Table<T> {
+    return tables.table(kind.word, [...madeFrom, ...scope.named(kind.word)], (name, path) => {
+      const record = scope.find(kind.word, name);
+      return record === undefined ? undefined : build(record as RecordOf<F>, [...path, name]);
+    });
   }
 
   function follow<T>(names: readonly Name[], path: readonly string[], word: string, next: (name: string, path: readonly string[]) => T | undefined): T[] {
@@ -189,17 +176,6 @@ function lookupOver(scope: Scope, shop: Lookup['shop'], sources: Pick<Sources, '
   function reportCircle(name: string, at: Span, path: readonly string[], word: string): void {
     problems.push(problem(rules.circular, at, { chain: [...path.slice(path.indexOf(name)), name], word }));
   }
-}
-
-function memo<F extends Kind, T>(scope: Scope, kindName: NamedKind, kind: F, build: (record: RecordOf<F>) => T | undefined): (name: string) => T | undefined {
-  const done = new Map<string, T | undefined>();
-  return (name) => {
-    if (done.has(name)) return done.get(name);
-    const record = scope.find(kindName, name);
-    const built = record !== undefined && record.kind.word === kind.word ? build(record as RecordOf<F>) : undefined;
-    done.set(name, built);
-    return built;
-  };
 }
 
 function onlyOne<F extends Kind>(records: readonly Record[], kind: F, problems: Problem[]): RecordOf<F> | undefined {

@@ -9,20 +9,43 @@ const MOST_TOLD = 4 * limits.problems;
 const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage', 'stage'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
+/** The names of one kind in the order in which they are written, and where each stands first. */
+interface Names {
+  readonly names: readonly string[];
+  readonly places: ReadonlyMap<string, number>;
+  readonly repeated: boolean;
+}
+
 /**
  * The names that the same file gave last, and an object that stands for them: as long as a file gives the same names,
- * a record whose names were all found need not be looked through again.
+ * they need not be sorted in anew, nor a record be looked through again whose names were all found.
  */
-const namesBefore = new WeakMap<Record, { readonly names: readonly string[]; readonly standIn: object }>();
+interface Before {
+  readonly byKind: readonly Names[];
+  readonly standIn: object;
+}
+
+const namesBefore = new WeakMap<Record, Before>();
 const allFoundAmong = new WeakMap<Record, object>();
 
-function standInFor(first: Record | undefined, names: readonly string[]): object {
-  if (first === undefined) return {};
-  const before = namesBefore.get(first);
-  if (before !== undefined && sameItems(before.names, names)) return before.standIn;
-  const standIn = {};
-  namesBefore.set(first, { names, standIn });
-  return standIn;
+function namesAsBefore(first: Record | undefined, byKind: readonly (readonly string[])[]): Before {
+  const before = first === undefined ? undefined : namesBefore.get(first);
+  const now = byKind.map((names, i) => {
+    const same = before?.byKind[i];
+    return same !== undefined && sameItems(same.names, names) ? same : sortedIn(names);
+  });
+  if (before !== undefined && sameItems(before.byKind, now)) return before;
+  const made: Before = { byKind: now, standIn: {} };
+  if (first !== undefined) namesBefore.set(first, made);
+  return made;
+}
+
+function sortedIn(names: readonly string[]): Names {
+  const places = new Map<string, number>();
+  names.forEach((name, i) => {
+    if (!places.has(name)) places.set(name, i);
+  });
+  return { names, places, repeated: places.size < names.length };
 }
 
 const chancesFound = new WeakMap<Record, readonly Record[]>();
@@ -40,43 +63,77 @@ function chancesBelow(record: Record): readonly Record[] {
   return found;
 }
 
+/** Every record with a name, in the order in which the first of several is the one that counts. */
+function eachNamed(records: readonly Record[], visit: (record: Record, name: Name) => void): void {
+  const add = (record: Record) => {
+    if (record.name !== undefined) visit(record, record.name);
+  };
+  const shop = records.find((record) => record.kind.word === 'shop');
+  for (const record of records) {
+    add(record);
+    if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
+    for (const chance of chancesBelow(record)) add(chance);
+    for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') add(child);
+  }
+}
+
+interface OfKind {
+  readonly names: string[];
+  readonly records: Record[];
+}
+
 /** Every name of an estimate, by kind: a part and the job that fits it may share one. */
 export class Scope {
   /** Blocks with a name that nothing has, where that was not told any more. */
   readonly spoiled = new Set<Block>();
-  private readonly byKind = new Map<string, Map<string, Record>>(NAMED_KINDS.map((kind) => [kind, new Map<string, Record>()]));
+  private readonly byKind = new Map<string, OfKind>(NAMED_KINDS.map((kind) => [kind, { names: [], records: [] }]));
+  private readonly known = new Map<string, Names>();
   private readonly namesStandIn: object;
 
+  /** `file` is the first record of the file itself, by which it is known again. */
   constructor(
     records: readonly Record[],
     private readonly problems: Problem[],
+    file = records[0],
   ) {
-    const shop = records.find((record) => record.kind.word === 'shop');
-    for (const record of records) {
-      this.add(record);
-      if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
-      for (const chance of chancesBelow(record)) this.add(chance);
-      for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') this.add(child);
-    }
-    const names: string[] = [];
-    for (const [kind, ofKind] of this.byKind) names.push(`${kind}:`, ...ofKind.keys());
-    this.namesStandIn = standInFor(records[0], names);
+    eachNamed(records, (record, name) => {
+      const ofKind = this.byKind.get(record.kind.word);
+      if (ofKind === undefined) return;
+      ofKind.names.push(name.name);
+      ofKind.records.push(record);
+    });
+    const { byKind, standIn } = namesAsBefore(file, [...this.byKind.values()].map(({ names }) => names));
+    NAMED_KINDS.forEach((kind, i) => this.known.set(kind, byKind[i] as Names));
+    this.namesStandIn = standIn;
+    if (byKind.some(({ repeated }) => repeated)) this.reportTaken(records);
   }
 
-  private add(record: Record): void {
-    const names = this.byKind.get(record.kind.word);
-    if (names === undefined || record.name === undefined) return;
-    const first = names.get(record.name.name);
-    if (first === undefined) names.set(record.name.name, record);
-    else this.problems.push(problem(rules.nameTaken, record.name.at, { kind: record.kind.word, name: record.name.name }, { at: first.name?.at ?? first.at, says: 'The first one' }));
+  private reportTaken(records: readonly Record[]): void {
+    eachNamed(records, (record, name) => {
+      const kind = record.kind.word as NamedKind;
+      const first = this.find(kind, name.name);
+      if (first !== undefined && first !== record) this.problems.push(problem(rules.nameTaken, name.at, { kind, name: name.name }, { at: first.name?.at ?? first.at, says: 'The first one' }));
+    });
   }
 
   find(kind: NamedKind, name: string): Record | undefined {
-    return this.byKind.get(kind)?.get(name);
+    const place = this.known.get(kind)?.places.get(name);
+    return place === undefined ? undefined : this.byKind.get(kind)?.records[place];
+  }
+
+  /** Every record of a kind that has a name, those that share one too. */
+  named(kind: NamedKind): readonly Record[] {
+    return (this.byKind.get(kind) as OfKind).records;
+  }
+
+  /** Whether two records of a kind share a name. */
+  hasRepeated(kind: NamedKind): boolean {
+    return (this.known.get(kind) as Names).repeated;
   }
 
   namesOf(kind: NamedKind): ReadonlyMap<string, Record> {
-    return this.byKind.get(kind) as Map<string, Record>;
+    const { records } = this.byKind.get(kind) as OfKind;
+    return new Map([...(this.known.get(kind) as Names).places].map(([name, place]) => [name, records[place] as Record]));
   }
 
   /** Reports names of a record, and of all below it, that nothing has. */
@@ -100,14 +157,14 @@ export class Scope {
   private checkName(name: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): void {
     if (Object.hasOwn(builtIn, name.name)) return;
     let found = 0;
-    for (const kind of kinds) if (this.byKind.get(kind)?.has(name.name) === true) found++;
+    for (const kind of kinds) if (this.known.get(kind)?.places.has(name.name) === true) found++;
     if (found === 1) return;
     if (found > 1) {
       this.problems.push(problem(rules.ambiguousName, name.at, { name: name.name, kinds }));
       return;
     }
-    const known = kinds.flatMap((kind) => [...(this.byKind.get(kind)?.keys() ?? [])]).concat(Object.keys(builtIn));
-    const isA = NAMED_KINDS.find((kind) => this.byKind.get(kind)?.has(name.name) === true);
+    const known = kinds.flatMap((kind) => [...(this.known.get(kind)?.places.keys() ?? [])]).concat(Object.keys(builtIn));
+    const isA = NAMED_KINDS.find((kind) => this.known.get(kind)?.places.has(name.name) === true);
     if (this.problems.length > MOST_TOLD) {
       this.spoiled.add(name.at.block);
       return;

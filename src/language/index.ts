@@ -7,5 +7,5 @@ export type { Family, Rule } from './problem.js';
 export { problem, sentence } from './problem.js';
 export { parse, parseSome, print, rangeIn, reparse } from './parse.js';
 export { limits } from './limits.js';
-export { plainForm } from './look-alikes.js';
+export { hidden, plainForm } from './look-alikes.js';
 export * as syntaxRules from './syntax-rules.js';

@@ -32,5 +32,9 @@ export function isSpaceLike(code: number): boolean {
   return code === 0xa0 || code === 0x1680 || (code >= 0x2000 && code <= 0x200a) || code === 0x202f || code === 0x205f || code === 0x3000;
 }
 
-/** Controls, bidirectional marks and zero-width characters, wherever they stand. */
-export const hidden = /[\u0000-\u0008\u000b-\u001f\u007f\u0085\u200b-\u200f\u2028-\u202e\u2060-\u2069\u00ad\ufeff]/;
+/**
+ * What nobody sees, wherever it stands: control characters, marks that turn the reading order round (UAX #9), and
+ * characters that the Unicode Standard says to show as nothing (Default_Ignorable_Code_Point). Left out are variation
+ * selectors, which choose how the character before them looks, and of the controls the tab and the line feed.
+ */
+export const hidden = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\u3164\ufeff\uffa0\ufff0-\ufffb\u{1bca0}-\u{1bca3}\u{1d173}-\u{1d17a}\u{e0000}-\u{e00ff}\u{e01f0}-\u{e0fff}]/u;

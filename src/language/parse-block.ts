@@ -132,8 +132,8 @@ class BlockParser {
     }
     const at = this.text.slice(start, end).search(hidden);
     if (at < 0) return;
-    const code = `U+${this.text.charCodeAt(start + at).toString(16).toUpperCase().padStart(4, '0')}`;
-    this.tell(problem(rules.hiddenCharacter, this.span(start + at, start + at + 1), { code }));
+    const code = this.text.codePointAt(start + at) ?? 0;
+    this.tell(problem(rules.hiddenCharacter, this.span(start + at, start + at + (code > 0xffff ? 2 : 1)), { code: `U+${code.toString(16).toUpperCase().padStart(4, '0')}` }));
   }
 
   private reportStrange(start: number, end: number): void {

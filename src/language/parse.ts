@@ -38,33 +38,64 @@ export function parseSome(uri: string, text: string, wanted: (first: string, sec
 export function reparse(before: Tree, text: string): Tree {
   if (text === before.text) return before;
   if (text.length > limits.fileLength) return parse(before.uri, text);
-  const starts = blockStarts(text);
-  if (starts.length > limits.blocks) return parse(before.uri, text);
-  const textOf = (i: number) => text.slice(starts[i], starts[i + 1] ?? text.length);
-  const blocks: (Block | undefined)[] = new Array<Block | undefined>(starts.length).fill(undefined);
+  const head = headOf(before, text);
+  const tail = tailOf(before, text, head);
+  const from = startOf(before, head);
+  const moved = text.length - before.text.length;
+  const firstOfTail = before.blocks.length - tail;
+  const to = startOf(before, firstOfTail) + moved;
+  const between = from < to || from === 0 ? blockStarts(text, from, to) : [];
+  if (head + between.length + tail > limits.blocks) return parse(before.uri, text);
+  const starts = before.starts.slice(0, head);
+  const blocks = before.blocks.slice(0, head);
+  between.forEach((start, i) => {
+    starts.push(start);
+    blocks.push(parseBlock(before.uri, text.slice(start, between[i + 1] ?? to), start === 0));
+  });
+  for (let i = firstOfTail; i < before.blocks.length; i++) {
+    starts.push(startOf(before, i) + moved);
+    blocks.push(before.blocks[i] as Block);
+  }
+  return { uri: before.uri, text, starts, blocks };
+}
 
-  let head = 0;
-  const shared = Math.min(starts.length, before.blocks.length);
-  while (head < shared) {
-    const old = before.blocks[head] as Block;
-    if (!holdsAt(text, starts, head, old.text)) break;
-    blocks[head++] = old;
+/** How many of the first blocks stand in the new text as they were. */
+function headOf(before: Tree, text: string): number {
+  const same = most(before.blocks.length, (from, to) => {
+    const [start, end] = [startOf(before, from), startOf(before, to)];
+    return text.slice(start, end) === before.text.slice(start, end);
+  });
+  const end = startOf(before, same);
+  // What follows in the new text may go on with the last of them.
+  return same > 0 && end > 0 && (end === text.length || isStart(text, end)) ? same : Math.max(0, same - 1);
+}
+
+/** How many of the last blocks do, behind those of the head. The first block of a file may start with a byte order mark, which no other may: it is never one of them. */
+function tailOf(before: Tree, text: string, head: number): number {
+  const { length } = before.blocks;
+  const moved = text.length - before.text.length;
+  const from = Math.max(startOf(before, head), 1);
+  const same = most(length - Math.max(head, 1), (few, more) => {
+    const [start, end] = [startOf(before, length - more), startOf(before, length - few)];
+    return start + moved >= from && text.slice(start + moved, end + moved) === before.text.slice(start, end);
+  });
+  return same > 0 && !isStart(text, startOf(before, length - same) + moved) ? same - 1 : same;
+}
+
+/** The largest count up to `limit` for which every step from nothing on holds, by halving; a step of many holds where each of them does. */
+function most(limit: number, holds: (from: number, to: number) => boolean): number {
+  let known = 0;
+  let step = limit;
+  while (step > 0) {
+    if (known + step <= limit && holds(known, known + step)) known += step;
+    else step = step === 1 ? 0 : Math.ceil(step / 2);
   }
-  let tail = 0;
-  // The first block may start with a byte order mark, which only the first block may: never take it as a tail.
-  while (tail < shared - head && starts.length - 1 - tail > 0 && before.blocks.length - 1 - tail > 0) {
-    const old = before.blocks[before.blocks.length - 1 - tail] as Block;
-    const i = starts.length - 1 - tail;
-    if (!holdsAt(text, starts, i, old.text)) break;
-    blocks[i] = old;
-    tail++;
-  }
-  return {
-    uri: before.uri,
-    text,
-    starts,
-    blocks: blocks.map((block, i) => block ?? parseBlock(before.uri, textOf(i), i === 0)),
-  };
+  return known;
+}
+
+/** Where a block starts, or the file ends. */
+function startOf({ starts, text }: Tree, i: number): number {
+  return starts[i] ?? text.length;
 }
 
 /** A file too long to be read, as one block that says so. */
@@ -75,21 +106,17 @@ function unread(uri: string, text: string, long: { readonly has: number; readonl
   return { uri, text, blocks: [block], starts: [0] };
 }
 
-function holdsAt(text: string, starts: readonly number[], i: number, expected: string): boolean {
-  const start = starts[i] as number;
-  const end = starts[i + 1] ?? text.length;
-  return end - start === expected.length && text.startsWith(expected, start);
+/** Where each block of a stretch starts, the stretch itself first: at every line whose first character is neither white space nor `#`. */
+function blockStarts(text: string, from = 0, to = text.length): number[] {
+  const starts = [from];
+  let at = from;
+  while ((at = nextLine(text, at)) < to) if (isStart(text, at)) starts.push(at);
+  return starts;
 }
 
-/** Where each block starts: at every line whose first character is neither white space nor `#`. */
-function blockStarts(text: string): number[] {
-  const starts = [0];
-  let at = 0;
-  while ((at = nextLine(text, at)) < text.length) {
-    const code = text.charCodeAt(at);
-    if (code !== 32 && code !== 9 && code !== 35 && code !== 10 && code !== 13 && !isSpaceLike(code)) starts.push(at);
-  }
-  return starts;
+function isStart(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  return text.charCodeAt(at - 1) === 10 && code !== 32 && code !== 9 && code !== 35 && code !== 10 && code !== 13 && !isSpaceLike(code);
 }
 
 function nextLine(text: string, from: number): number {

@@ -3,7 +3,7 @@ import type { Decimal } from '../vocabulary/index.js';
 import type { Emphasis } from './comparison-text.js';
 import { hoursText, moneyText } from './numbers.js';
 import { plain } from './plain.js';
-import { layOut, wrap, type Row } from './table.js';
+import { layOut, shortened, wrap, type Row } from './table.js';
 
 const WIDTH = 96;
 
@@ -32,10 +32,10 @@ export function closingSentences({ closed, weighed, hours, paid, cores, days, bi
   const open = [...hours.lines, ...paid.lines, ...cores.lines].filter((one) => one.planned && one.actual === undefined).length;
   return [
     `${weighed.option.title}: ${closed.on === undefined ? 'closed' : `closed on ${closed.on}`}${dayWords(days)}.`,
-    offWords('Work that was clocked took', hours, (value) => `${hoursText(value)} h`),
-    offWords('What was paid came to', paid, amount),
-    offWords('Core money came back:', cores, amount),
-    billed.actual === undefined ? '' : `Billed were ${amount(billed.actual.likely)}${moreWords(billed, amount, 'than the estimate comes to')}.`,
+    offWords('Clocked on its lines', hours, (value) => `${hoursText(value)} h`, 'beside them'),
+    offWords('Paid where it knows the cost', paid, amount, 'elsewhere'),
+    offWords('Core money back', cores, amount, 'beside that'),
+    billed.actual === undefined ? '' : `Billed: ${amount(billed.actual.likely)}${moreWords(billed, amount, 'than the estimate comes to')}.`,
     otherWays.taken.length === 0 ? '' : `${otherWays.taken.map(({ title }) => title).join(' and ')}: clocked, though the estimate plans ${otherWays.left.length === 0 ? 'without it' : `with ${otherWays.left.map(({ title }) => title).join(' and ')}`}.`,
     open === 0 ? '' : `${open === 1 ? 'One line was' : `${open} lines were`} not recorded; nothing is said of ${open === 1 ? 'it' : 'them'}, and sums compare only what was.`,
     weighed.complete ? '' : 'A line of the estimate could not be read or priced, so what was estimated may be too low.',
@@ -49,12 +49,12 @@ function dayWords({ estimated, actual }: ClosedLine): string {
   return ` after ${days(actual.likely)}${planned}`;
 }
 
-function offWords(what: string, { estimated, actual, over, lines }: ClosedPart, text: (value: Decimal) => string): string {
+function offWords(what: string, { estimated, actual, over, beyond, lines }: ClosedPart, text: Text, elsewhere: string): string {
   if (!lines.some((one) => one.over !== undefined)) return '';
-  return `${what} ${text(actual.likely)}${moreWords({ estimated, over }, text, 'than estimated')}.`;
+  return `${what}: ${text(actual.likely)}${moreWords({ estimated, over }, text, 'than estimated')}${beyond.from.length === 0 ? '' : `; ${elsewhere} ${text(beyond.likely)}`}.`;
 }
 
-function moreWords({ estimated, over }: Pick<ClosedLine, 'estimated' | 'over'>, text: (value: Decimal) => string, than: string): string {
+function moreWords({ estimated, over }: Pick<ClosedLine, 'estimated' | 'over'>, text: Text, than: string): string {
   if (over === undefined) return '';
   if (over.likely.isZero()) return ', as estimated';
   const percent = percentOver({ estimated, over });
@@ -65,7 +65,7 @@ type Text = (value: Decimal) => string;
 
 function rowsOf(title: string, part: ClosedPart, text: Text): Row[] {
   if (part.lines.length === 0) return [];
-  const lines = part.lines.map((one): Row => ({ cells: [`  ${plain(one.title)}${wayWords(one)}`, ...cellsOf(one, text)] }));
+  const lines = part.lines.map((one): Row => ({ cells: [`  ${plain(shortened(one.title))}${wayWords(one)}`, ...cellsOf(one, text)] }));
   const { estimated, actual, over, beyond, open } = part;
   const rest: Row[] = [
     ...(beyond.from.length === 0 ? [] : [{ cells: ['  Without an estimate', '', text(beyond.likely)] }]),

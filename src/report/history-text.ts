@@ -2,7 +2,7 @@ import { ratioOf, type Job, type JobHistory } from '../weigh/index.js';
 import type { Emphasis } from './comparison-text.js';
 import type { History, LeftOut, PlacedCase } from './history.js';
 import { plain } from './plain.js';
-import { layOut, wrap, type Row } from './table.js';
+import { layOut, shortened, wrap, type Row } from './table.js';
 
 const WIDTH = 96;
 /** More far-off cases, or files left out, than this nobody looks at; the data has all of them. */
@@ -43,7 +43,7 @@ function amountOf(count: number, word: string): string {
 /** How a job is called in a sentence. */
 function jobWords({ kind, title, ways }: Job): string {
   const way = kind === 'access' ? ': remove and refit' : ways.length === 0 ? '' : `, with ${ways.join(' and ')}`;
-  return `${title}${way}`;
+  return `${shortened(title)}${way}`;
 }
 
 function jobRow({ job, count, few, hours, ratio }: JobHistory): Row {

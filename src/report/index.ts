@@ -9,11 +9,12 @@ export { explain, explainShort, howMade, type Explained, type Whereabouts } from
 export { stageSentence } from './stage-text.js';
 export { comparisonText, place, wayWords, type Emphasis } from './comparison-text.js';
 export { weighJson } from './weigh-json.js';
+export { jsonText } from './json-text.js';
 export type { PlaceOf } from './json-writer.js';
 export { weighReport, type WeighReport } from './weigh-schema.js';
 export { checkReport, type CheckFinding, type CheckReport } from './check-json.js';
 export { cautionLines, cautionTexts, estimateNotice } from './cautions.js';
-export { plain } from './plain.js';
+export { plain, visible } from './plain.js';
 export { layOut, widthOf, wrap, type Row } from './table.js';
 export { closingText } from './closing-text.js';
 export { closingJson } from './closing-json.js';

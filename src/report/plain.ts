@@ -1,7 +1,22 @@
+import { hidden } from '../language/index.js';
+
+const HIDDEN = new RegExp(hidden.source, 'gu');
+/** A line of output holds no tab and no line end of a file either. */
+const SHOWN = new RegExp(`[\\t\\n]|${hidden.source}`, 'gu');
+
 /**
- * Text from a file, safe to print: control characters, which a terminal would obey, and marks that turn the reading
- * order round are shown as their code.
+ * Text from a file, safe to print: control characters, which a terminal would obey, marks that turn the reading order
+ * round, and whatever else can't be seen are shown as their code.
  */
 export function plain(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/g, (character) => `‹U+${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}›`);
+  return text.replace(SHOWN, codeOf);
+}
+
+/** The same for a text of several lines: its tabs and line ends stay. */
+export function visible(text: string): string {
+  return text.replace(HIDDEN, codeOf);
+}
+
+function codeOf(character: string): string {
+  return `‹U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}›`;
 }

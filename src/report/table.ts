@@ -28,6 +28,14 @@ function pad(text: string, width: number, left: boolean): string {
   return left ? text + space : space + text;
 }
 
+/** A title short enough for a column; a longer one ends in an ellipsis. */
+export function shortened(title: string): string {
+  const letters = [...title.replace(/\s+/g, ' ')];
+  return letters.length > LONGEST ? `${letters.slice(0, LONGEST - 1).join('')}…` : letters.join('');
+}
+
+const LONGEST = 64;
+
 /** Breaks a sentence into lines of at most so many columns; a longer word stands alone. */
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];

@@ -14,6 +14,7 @@ import { hoverAt } from './hover.js';
 import { navigating } from './navigate/index.js';
 import { showing } from './show/index.js';
 import { ruleByCode } from './registry.js';
+import { shownPlainly } from './shown.js';
 import { textsWith, trialEdit, type Trial } from './what-if.js';
 import type { Diagnostic, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 
@@ -93,7 +94,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
   const tree = (uri: string): Tree | undefined => known(treeOf(uri));
   const context: FeatureContext = { host, tree, weighing, place };
 
-  return Object.freeze<LanguageService>({
+  return Object.freeze(shownPlainly({
     ...completing(context),
     ...navigating(context),
     ...showing(context),
@@ -126,7 +127,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       trees.delete(uri);
       kept.delete(uri);
     },
-  });
+  }));
 }
 
 function known(tree: Tree | 'missing' | 'unknown'): Tree | undefined {

@@ -7,7 +7,7 @@ import { allKinds, fileKinds } from '../vocabulary/index.js';
 export const schemaId = 'urn:steelyard:estimate:1';
 
 /** One file as data: its lines from the left edge, in order. */
-export const fileRecord = z.array(z.union(fileKinds.map((kind) => kind.record)));
+export const fileRecord = z.array(z.union(fileKinds.map((kind) => kind.record(z))));
 
 /** The JSON Schema of one file, from the zod records. */
 export function emitSchemas(): Record<string, string> {
@@ -41,7 +41,7 @@ function reportSchema(command: string, report: z.ZodType): string {
 
 /** The shared descriptions, plus a name for each record, without writing names into zod's global registry. */
 function namedRecords(): { get(schema: z.ZodType): Record<string, unknown> | undefined } {
-  const ids = new Map<z.ZodType, string>([[amountSchema, 'figure'], ...allKinds.map((kind) => [kind.record, kind.word] as const)]);
+  const ids = new Map<z.ZodType, string>([[amountSchema(z), 'figure'], ...allKinds.map((kind) => [kind.record(z), kind.word] as const)]);
   return {
     get(schema) {
       const id = ids.get(schema);

@@ -1,45 +1,16 @@
-// `node src/tools/run.mjs src/tools/measure-package.ts`: the size and the files of dist/steelyard.vsix, and how long
-// the packed extension takes to load and start in plain Node, with an editor that only pretends. Fails where a limit is
-// passed or a file is packed that users don't need.
-import { existsSync, readFileSync, statSync } from 'node:fs';
+// `npm run measure`: the size and the files of dist/steelyard.vsix, and what time of the processor the packed extension
+// takes to load and start in plain Node, with an editor that only pretends. Fails where a limit is passed.
+import { existsSync, statSync } from 'node:fs';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { inflateRawSync } from 'node:zlib';
 import { spawnSync } from 'node:child_process';
+import { entriesOf } from './package/zip.js';
 
 const VSIX = 'dist/steelyard.vsix';
 const LARGEST_KIB = 400;
 const SLOWEST_MS = 50;
 const RUNS = 12;
-const needless = /(^|\/)(src|test|node_modules)\/|\.map$|\.ts$/;
-
-interface Entry {
-  readonly name: string;
-  readonly packed: number;
-  readonly size: number;
-  readonly text: () => string;
-}
-
-/** The directory at the end of a zip file. A vsix has no parts that need more than this. */
-function entriesOf(file: string): Entry[] {
-  const zip = readFileSync(file);
-  const end = zip.lastIndexOf(Buffer.from('PK\x05\x06', 'latin1'));
-  const entries: Entry[] = [];
-  for (let i = 0, at = zip.readUInt32LE(end + 16); i < zip.readUInt16LE(end + 10); i++) {
-    const [packed, size, nameLength] = [zip.readUInt32LE(at + 20), zip.readUInt32LE(at + 24), zip.readUInt16LE(at + 28)];
-    const [method, local] = [zip.readUInt16LE(at + 10), zip.readUInt32LE(at + 42)];
-    const name = zip.toString('utf8', at + 46, at + 46 + nameLength);
-    const text = (): string => {
-      const start = local + 30 + zip.readUInt16LE(local + 26) + zip.readUInt16LE(local + 28);
-      const data = zip.subarray(start, start + packed);
-      return (method === 0 ? data : inflateRawSync(data)).toString('utf8');
-    };
-    entries.push({ name, packed, size, text });
-    at += 46 + nameLength + zip.readUInt16LE(at + 30) + zip.readUInt16LE(at + 32);
-  }
-  return entries;
-}
 
 /** Anything may be asked of it, called and made; registering costs the real editor more, but that is not ours. */
 const pretending = `
@@ -61,11 +32,14 @@ const Module = require('node:module');
 const load = Module._load;
 const stub = require(process.argv[2]);
 Module._load = (name, ...rest) => (name === 'vscode' ? stub : load(name, ...rest));
-const started = performance.now();
+// Time of the processor, not of the clock: others share the machine.
+const spent = (since) => { const { user, system } = process.cpuUsage(since); return (user + system) / 1000; };
+const started = process.cpuUsage();
 const extension = require(process.argv[3]);
-const loaded = performance.now();
+const load = spent(started);
+const loaded = process.cpuUsage();
 extension.activate({ subscriptions: [], extensionUri: stub.Uri });
-console.log(JSON.stringify([loaded - started, performance.now() - loaded]));
+console.log(JSON.stringify([load, spent(loaded)]));
 process.exit(0);
 `;
 
@@ -79,7 +53,7 @@ async function startTimes(script: string): Promise<{ readonly load: number; read
       if (status !== 0) throw new Error(`The packed extension does not start: ${/^\w*Error: .*/m.exec(stderr)?.[0] ?? stderr.slice(-600)}`);
       return JSON.parse(stdout) as [number, number];
     });
-    // The quickest: the first reads from a cold disk, and others share the machine.
+    // The quickest: the first reads from a cold disk.
     const [load, activate] = runs.sort((a, b) => a[0] + a[1] - (b[0] + b[1]))[0] as [number, number];
     return { load, activate };
   } finally {
@@ -92,12 +66,10 @@ const entries = entriesOf(VSIX);
 for (const { name, packed, size } of entries) console.log(`${(packed / 1024).toFixed(1).padStart(8)} KiB of ${(size / 1024).toFixed(1).padStart(7)}  ${name}`);
 const total = statSync(VSIX).size / 1024;
 console.log(`${total.toFixed(1).padStart(8)} KiB in all (at most ${LARGEST_KIB})`);
-const stray = entries.filter(({ name }) => needless.test(name)).map(({ name }) => name);
-if (stray.length > 0) console.log(`packed without need: ${stray.join(', ')}`);
 
 // The desktop's own bundle only loads this one.
 const script = entries.find(({ name }) => name === 'extension/dist/web/extension.js')?.text();
 if (script === undefined) throw new Error('The package has no dist/web/extension.js.');
 const { load, activate } = await startTimes(script);
-console.log(`start in plain Node ${process.version} with a pretended editor, the quickest of ${RUNS} runs: ${load.toFixed(1)} ms to load, ${activate.toFixed(1)} ms to activate (at most ${SLOWEST_MS} together)`);
-process.exitCode = total > LARGEST_KIB || stray.length > 0 || load + activate > SLOWEST_MS ? 1 : 0;
+console.log(`start in plain Node ${process.version} with a pretended editor, the quickest of ${RUNS} runs: ${load.toFixed(1)} ms of the processor to load, ${activate.toFixed(1)} ms to activate (at most ${SLOWEST_MS} together)`);
+process.exitCode = total > LARGEST_KIB || load + activate > SLOWEST_MS ? 1 : 0;

@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import type { Token } from '../language/index.js';
 import type { Cursor } from './cursor.js';
 import type { Decimal } from './decimal.js';
@@ -6,16 +5,28 @@ import { isSign, looksNumeric, readNumber } from './numbers.js';
 import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';
 import type { Amount, ValueType } from './value.js';
-
-const decimalText = z.string().regex(/^\d+(\.\d+)?$/).describe('Decimal digits, exactly as they are worth; never a binary float.');
+import type { Zod, ZodType } from './zod.js';
 
 /** A figure as data: its three points (equal where one was written) and its unit. */
-export const amountSchema = z.strictObject({
-  low: decimalText,
-  likely: decimalText,
-  high: decimalText,
-  unit: z.string().optional(),
-}).describe('A figure: low, likely and high, which are equal where one number was written.');
+export interface AmountData {
+  readonly low: string;
+  readonly likely: string;
+  readonly high: string;
+  readonly unit?: string;
+}
+
+let schema: ZodType<AmountData> | undefined;
+
+/** The form of a figure as data: one schema for all slots, so that what is made of it can give it a name. */
+export function amountSchema(z: Zod): ZodType<AmountData> {
+  return (schema ??= makeSchema(z));
+}
+
+function makeSchema(z: Zod): ZodType<AmountData> {
+  const decimalText = z.string().regex(/^\d+(\.\d+)?$/).describe('Decimal digits, exactly as they are worth; never a binary float.');
+  return z.strictObject({ low: decimalText, likely: decimalText, high: decimalText, unit: z.string().exactOptional() })
+    .describe('A figure: low, likely and high, which are equal where one number was written.');
+}
 
 interface AmountOptions {
   readonly label: string;
@@ -38,7 +49,7 @@ export function amountOf(options: AmountOptions): ValueType<Amount> {
   };
 }
 
-export function amountJson(amount: Amount): z.infer<typeof amountSchema> {
+export function amountJson(amount: Amount): AmountData {
   const unit = amount.percent ? '%' : (amount.unit?.word ?? amount.currency);
   const points = { low: amount.low.toFixed(), likely: amount.likely.toFixed(), high: amount.high.toFixed() };
   return unit === undefined ? points : { ...points, unit };

@@ -1,5 +1,6 @@
 /** What may be said: one zod record for each kind. Everything that describes the language reads this room. */
 export { Decimal, hundred, one, zero } from './decimal.js';
+export { compare, Tally } from './tally.js';
 export type { Dimension, Unit } from './units.js';
 export { units, unitsOf } from './units.js';
 export type { Amount, Choice, DateValue, Name, Readings, Text, ValueType } from './value.js';

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import type { ValueType } from './value.js';
+import type { Zod, ZodType } from './zod.js';
 
 /**
  * One thing that a kind of line can say. It is written either without a word in front (`bare`), or behind its
@@ -58,7 +58,7 @@ export interface Kind<F extends Fields = Fields> {
   /** Kinds that may stand below a line of this one. */
   readonly children: readonly Kind[];
   /** The zod record: the kind as data. */
-  readonly record: z.ZodType;
+  readonly record: (z: Zod) => ZodType;
   /** Fields by lead word; two-word leads under both words joined by a space. */
   readonly leads: ReadonlyMap<string, string>;
   /** First words of two-word leads, so that pairs are only tried where one may stand. */
@@ -82,8 +82,8 @@ interface KindOptions<F extends Fields> {
 
 export function defineKind<const F extends Fields>(options: KindOptions<F>): Kind<F> {
   const { word, says, example, name = 'none', title = 'none', titleSays = 'what the customer reads', fields } = options;
-  // Made when somebody asks: the editor never does, and it would wait for it at every start.
-  let record: z.ZodType | undefined;
+  // Made when somebody asks, who brings the library along: the editor never does.
+  let record: ZodType | undefined;
   let children: readonly Kind[] | undefined;
   let childByWord: ReadonlyMap<string, Kind> | undefined;
   const leads = new Map<string, string>();
@@ -98,9 +98,7 @@ export function defineKind<const F extends Fields>(options: KindOptions<F>): Kin
       figures: bare.filter((key) => isFigure(key) && fields[key]?.counts !== true),
       words: bare.filter((key) => !isFigure(key)),
     },
-    get record() {
-      return (record ??= recordOf(options));
-    },
+    record: (z: Zod) => (record ??= recordOf(options, z)),
     get children() {
       return (children ??= childrenIn(options));
     },
@@ -115,17 +113,17 @@ function childrenIn({ children = [] }: KindOptions<Fields>): readonly Kind[] {
 }
 
 /** The zod record of a kind, with its fields' own words as descriptions. */
-function recordOf(options: KindOptions<Fields>): z.ZodType {
-  const shape: Record<string, z.ZodType> = { kind: z.literal(options.word) };
-  const presence = (wanted: Presence | undefined, schema: z.ZodType) => (wanted === 'required' ? schema : schema.optional());
+function recordOf(options: KindOptions<Fields>, z: Zod): ZodType {
+  const shape: Record<string, ZodType> = { kind: z.literal(options.word) };
+  const presence = (wanted: Presence | undefined, schema: ZodType) => (wanted === 'required' ? schema : schema.optional());
   if ((options.name ?? 'none') !== 'none') shape['name'] = presence(options.name, z.string().describe('The name other lines use.'));
   if ((options.title ?? 'none') !== 'none') shape['title'] = presence(options.title, z.string().describe(options.titleSays ?? 'What the customer reads.'));
   for (const [key, field] of Object.entries(options.fields)) {
-    shape[key] = field.value.schema.describe(field.says).optional();
+    shape[key] = field.value.schema(z).describe(field.says).optional();
   }
   for (const child of childrenIn(options)) {
     // Only asked for when it is used, since a kind may stand below itself.
-    shape[child.word] = z.array(z.lazy(() => child.record)).describe(child.says).optional();
+    shape[child.word] = z.array(z.lazy(() => child.record(z))).describe(child.says).optional();
   }
   return z.strictObject(shape).describe(options.says);
 }

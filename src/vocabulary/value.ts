@@ -1,8 +1,8 @@
-import type { z } from 'zod';
 import type { Span, Token } from '../language/index.js';
 import type { Cursor } from './cursor.js';
 import type { Decimal } from './decimal.js';
 import type { Dimension, Unit } from './units.js';
+import type { Zod, ZodType } from './zod.js';
 
 /** A figure as written: one number, or low / likely / high. Unit factors are not applied: 45 min stays 45 min. */
 export interface Amount {
@@ -52,13 +52,15 @@ export interface ValueType<T> {
   readonly label: string;
   readonly says: string;
   readonly examples: readonly string[];
-  readonly schema: z.ZodType;
+  readonly schema: (z: Zod) => ZodType;
   readonly read: (cursor: Cursor) => T | undefined;
   readonly toJson: (value: T) => unknown;
   /** Whether a value of this type can start at this token, where no word leads to it. */
   readonly starts: (token: Token) => boolean;
   /** Set where the value is a figure: what it may measure. */
   readonly measures?: readonly Dimension[];
+  /** Set where the value is a row of figures. */
+  readonly row?: true;
   /** Set where the value is one word of a closed list. */
   readonly words?: Readonly<Record<string, string>>;
   /** Set where the value is several of another, with commas. */

@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import type { Decimal } from './decimal.js';
 import { amountOf } from './amounts.js';
 import { looksNumeric, readNumber } from './numbers.js';
@@ -19,7 +18,7 @@ export const distance = amountOf({ label: 'a distance', says: 'A distance in mi 
 /** A title or other text in quotes. */
 export const text: ValueType<Text> = {
   label: 'a text in quotes', says: 'Any text in double quotes.', examples: ['"Coolant pump"'],
-  schema: z.string(),
+  schema: (z) => z.string(),
   starts: (token) => token.kind === 'text',
   read(cursor) {
     const token = cursor.peek();
@@ -47,7 +46,7 @@ export function choice<W extends string>(label: string, meanings: Readonly<Recor
   const list = Object.keys(meanings) as W[];
   return {
     label, says: `One of: ${list.join(', ')}.`, examples: [list[0] as string],
-    schema: z.enum(list),
+    schema: (z) => z.enum(list),
     words: meanings,
     starts: (token) => token.kind === 'word' && Object.hasOwn(meanings, token.text),
     read(cursor) {
@@ -68,7 +67,7 @@ export function choice<W extends string>(label: string, meanings: Readonly<Recor
 export function listOf<T>(item: ValueType<T>): ValueType<readonly T[]> {
   return {
     label: `${item.label}, or several with commas`, says: `${item.says} Several are written with commas.`, examples: item.examples,
-    schema: z.array(item.schema),
+    schema: (z) => z.array(item.schema(z)),
     starts: item.starts,
     item: item as ValueType<unknown>,
     ...(item.words === undefined ? {} : { words: item.words }),
@@ -92,7 +91,7 @@ export function nameOf(refersTo: readonly string[], builtIn: Readonly<Record<str
   const label = `the name of ${refersTo.map((kind) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`)).join(' or ')} line`;
   return {
     label, says: `Names ${refersTo.join(' or ')} lines of this estimate or of a file it uses.`, examples: ['pump'],
-    schema: z.string(),
+    schema: (z) => z.string(),
     refersTo,
     builtIn,
     starts: (token) => token.kind === 'word',
@@ -114,7 +113,7 @@ export const names = (...refersTo: readonly string[]) => listOf(nameOf(refersTo)
 function dateType(label: string, pattern: RegExp, example: string): ValueType<DateValue> {
   return {
     label, says: `${label}, written ${example}.`, examples: [example],
-    schema: z.string().regex(pattern),
+    schema: (z) => z.string().regex(pattern),
     starts: (token) => token.kind === 'date',
     read(cursor) {
       const token = cursor.peek();
@@ -149,7 +148,7 @@ const weekday = choice('a day of the week', weekdays);
 /** A day of the week or a date. */
 export const closedDay: ValueType<Choice | DateValue> = {
   label: 'a day of the week or a date', says: 'A day of the week (every week), or one date.', examples: ['saturday', '2026-12-25'],
-  schema: z.union([weekday.schema, date.schema]),
+  schema: (z) => z.union([weekday.schema(z), date.schema(z)]),
   words: weekdays,
   starts: (token) => token.kind === 'word' || token.kind === 'date',
   read: (cursor) => (cursor.peek()?.kind === 'date' ? date.read(cursor) : weekday.read(cursor)),
@@ -161,7 +160,8 @@ export function readings(label: string, measures: readonly Dimension[], example:
   const wants = measures[0] === 'percent' ? '%' : unitsOf(measures[0] as Dimension).map((unit) => unit.word).join(', ');
   return {
     label, says: `${label}: the numbers in the order of the cylinders, the unit behind the last.`, examples: [example], measures,
-    schema: z.strictObject({ values: z.array(z.string()), unit: z.string() }),
+    row: true,
+    schema: (z) => z.strictObject({ values: z.array(z.string()), unit: z.string() }),
     starts: looksNumeric,
     read(cursor) {
       const first = cursor.peek();
@@ -192,7 +192,7 @@ export function readings(label: string, measures: readonly Dimension[], example:
 /** A vehicle identification number, or another run of letters and digits. */
 export const plainRun: ValueType<Text> = {
   label: 'letters and digits', says: 'Letters and digits without spaces.', examples: ['1M8GDM9AXKP042788'],
-  schema: z.string(),
+  schema: (z) => z.string(),
   starts: (token) => token.kind === 'word' || token.kind === 'mixed' || token.kind === 'number',
   read(cursor) {
     const token = cursor.peek();

@@ -1,4 +1,4 @@
-import type { Core, Estimate, Option, Part } from '../estimate/index.js';
+import type { Access, Core, Estimate, Option, Part } from '../estimate/index.js';
 import { zero, type Decimal } from '../vocabulary/index.js';
 import { isoOf, monthsAfter, workingDayAfter, type Day } from './calendar.js';
 import { found, given, percentage, product, remainder, sum, type Figure } from './figure.js';
@@ -31,6 +31,11 @@ export interface Returns {
   readonly taxBack: Figure;
   readonly salvage: Figure;
   readonly all: Figure;
+}
+
+/** The parts that a plan fits, each once: a job and a way in may bring the same one. */
+export function partsIn(option: Pick<Option, 'parts'>, plan: { readonly paid: readonly Pick<Access, 'parts'>[] }): readonly Part[] {
+  return [...new Set([...option.parts, ...plan.paid.flatMap(({ parts }) => parts)])];
 }
 
 export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Pick<Ready, 'date'>, estimate: Estimate, money: Money): Returns {

@@ -1,5 +1,5 @@
 import type { Span } from '../language/index.js';
-import { hundred, zero, type Amount, Decimal } from '../vocabulary/index.js';
+import { hundred, Tally, zero, type Amount, Decimal } from '../vocabulary/index.js';
 import type { Money } from './money.js';
 
 /** What a figure counts. Money is in the shop's currency, rounded where its step says so. */
@@ -156,9 +156,9 @@ function workedExactly(step: Step, from: readonly Figure[], point: keyof Points)
   const first = from[0]?.[point] ?? zero;
   const second = from[1]?.[point] ?? zero;
   switch (step.kind) {
-    case 'sum': return added(from, 0, zero, point);
-    case 'difference': return first.minus(added(from, 1, zero, point));
-    case 'remainder': return Decimal.max(zero, first.minus(added(from, 1, zero, point)));
+    case 'sum': return added(from, 0, point);
+    case 'difference': return first.minus(added(from, 1, point));
+    case 'remainder': return Decimal.max(zero, first.minus(added(from, 1, point)));
     case 'least': return from.reduce((small, figure) => (figure[point].lt(small) ? figure[point] : small), first);
     case 'greatest': return from.reduce((great, figure) => (figure[point].gt(great) ? figure[point] : great), first);
     case 'beside-least': return besideTheLeast(from, point);
@@ -185,11 +185,9 @@ function besideTheLeast(from: readonly Figure[], point: keyof Points): Decimal {
   return (from[half + best] as Figure)[point];
 }
 
-function added(from: readonly Figure[], start: number, to: Decimal, point: keyof Points): Decimal {
-  let total = to;
-  for (let i = start; i < from.length; i++) {
-    const value = (from[i] as Figure)[point];
-    if (!value.isZero()) total = total.plus(value);
-  }
-  return total;
+function added(from: readonly Figure[], start: number, point: keyof Points): Decimal {
+  if (from.length <= start) return zero;
+  const tally = new Tally();
+  for (let i = start; i < from.length; i++) tally.add((from[i] as Figure)[point]);
+  return tally.total();
 }

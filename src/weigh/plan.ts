@@ -1,5 +1,5 @@
 import { assembleTitle, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
-import { one, zero, type Decimal } from '../vocabulary/index.js';
+import { compare, one, Tally, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
@@ -181,12 +181,14 @@ export function lineWith(job: Labour, open: ReadonlySet<Access>, money: Money): 
 
 /** Cheaper, or as cheap and quicker; the earlier line wins a tie. */
 function cheaper(a: Line, b: Line): boolean {
-  const order = a.amount.likely.comparedTo(b.amount.likely) || (a.hours?.likely ?? zero).comparedTo(b.hours?.likely ?? zero);
+  const order = compare(a.amount.likely, b.amount.likely) || compare(a.hours?.likely ?? zero, b.hours?.likely ?? zero);
   return order < 0;
 }
 
 function sumOf(lines: readonly Line[]): Decimal {
-  return lines.reduce((total, line) => total.plus(line.amount.likely), zero);
+  const tally = new Tally();
+  for (const line of lines) tally.add(line.amount.likely);
+  return tally.total();
 }
 
 /** Every way in that some mode of the work takes or that gives one of those, the pinned ones, and those that stages open. */

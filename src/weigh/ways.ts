@@ -1,4 +1,4 @@
-import type { Decimal } from '../vocabulary/index.js';
+import { compare, Tally, type Decimal } from '../vocabulary/index.js';
 
 /** A job's way of being done: the ways in it takes (bits) and a price that is never above what it adds to a total. */
 export interface WayMode {
@@ -50,13 +50,15 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
 
   function branch(next: number, paid: number, spent: Decimal): void {
     const open = given(paid) | given(((1 << count) - 1) & ~((1 << next) - 1));
-    const bound = jobs.reduce<Decimal | undefined>((total, modes) => {
+    const bound = new Tally();
+    bound.add(spent);
+    for (const modes of jobs) {
       const cheapest = cheapestMode(modes, open);
-      return total === undefined || cheapest === undefined ? undefined : total.plus(cheapest.price);
-    }, spent);
-    if (bound === undefined) return;
+      if (cheapest === undefined) return;
+      bound.add(cheapest.price);
+    }
     const worst = best.length < most ? undefined : best[best.length - 1];
-    if (worst !== undefined && bound.gt(worst.money)) return;
+    if (worst !== undefined && compare(bound.total(), worst.money) > 0) return;
     if (next === count) {
       if (everyWayIsTaken(paid)) keep(problem.plan(paid));
       return;
@@ -106,12 +108,12 @@ function cheapestMode(modes: readonly WayMode[], given: number): WayMode | undef
 
 /** Cheaper, or as cheap and quicker: a way in that only saves hours is taken too, where it costs nothing more. */
 function cheaper(a: WayMode, b: WayMode): boolean {
-  return (a.price.comparedTo(b.price) || a.hours.comparedTo(b.hours)) < 0;
+  return (compare(a.price, b.price) || compare(a.hours, b.hours)) < 0;
 }
 
 /** Whether one plan is to be preferred to another. */
 export function before(a: RankedPlan, b: RankedPlan): boolean {
-  const order = a.money.comparedTo(b.money) || a.hours.comparedTo(b.hours) || bits(a.ways) - bits(b.ways) || a.ways - b.ways;
+  const order = compare(a.money, b.money) || compare(a.hours, b.hours) || bits(a.ways) - bits(b.ways) || a.ways - b.ways;
   return order < 0;
 }
 

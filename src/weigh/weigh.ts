@@ -1,7 +1,7 @@
 import { problem, type Block, type Problem } from '../language/index.js';
 import { decisionRules, workRules, type CautionTopic, type Estimate, type Option } from '../estimate/index.js';
 import { chancesOf } from './chances.js';
-import { returnsOf, type Returns } from './cores.js';
+import { partsIn, returnsOf, type Returns } from './cores.js';
 import { difference, given, greatest, sum, type Figure } from './figure.js';
 import { keeper } from './keep.js';
 import { moneyOf, type Money } from './money.js';
@@ -94,8 +94,7 @@ function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: 
   const { totals } = planned.chosen;
   let ready: Ready | undefined;
   const planReady = () => (ready ??= readyOf(planned.chosen, option, estimate));
-  const parts = [...option.parts, ...planned.chosen.paid.flatMap((way) => way.parts)];
-  const returns = returnsOf({ parts, harvests: option.harvests }, totals.lines, { get date() { return planReady().date; } }, estimate, money);
+  const returns = returnsOf({ parts: partsIn(option, planned.chosen), harvests: option.harvests }, totals.lines, { get date() { return planReady().date; } }, estimate, money);
   const net = difference('What is paid in the end', 'money', [totals.total, returns.all]);
   const worthAfter = worthOf(option, estimate);
   const givenUp = worthAfter === undefined || mostWorth === undefined ? undefined : difference('Worth given up', 'money', [mostWorth, worthAfter]);

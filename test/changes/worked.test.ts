@@ -114,6 +114,38 @@ describe('day and choice', () => {
     expect(asOne(changesText(found))).toContain('makes mend the cheapest in place of used');
   });
 
+  // Each the only change there is, so that alone and last must both be the whole of it, in either direction.
+  test.each<[string, string, string]>([
+    ['a fee of the shop', JOB, `${SHOP}  fee tow "Tow in" 40.00\n`],
+    ['a tax', JOB, SHOP.replace(/ {2}tax.*\n/, '')],
+    ['a markup band', JOB, `${SHOP}  markup 80% to 45.00\n`],
+    ['a policy for cores', `${JOB}  part "Unit" 200.00 rebuilt\n    core 50.00\n`, `${SHOP}  core-tax kept\n`],
+    ['a job with all that names it', JOB.replace('do pump, test', 'do pump').replace('option leave "Only look"\n  do test\n', 'option leave "Only look"\n').replace(/labour test.*\n/, ''), SHOP],
+    ['a part that a job brings in', `${JOB}part clamp "Clamp" 10.00 new\n`.replace('uses seal', 'uses seal, clamp'), SHOP],
+    ['a chance', JOB.replace('  uses seal\n', '  uses seal\n  chance "It breaks" 10%\n    part "Another" 9.00 new\n'), SHOP],
+    ['a pin', JOB.replace('  do pump, test\n', '  do pump, test\n  way in-car\n'), SHOP],
+    ['a core', JOB.replace('cost 40.00 new', 'cost 40.00 new\n  core 12.00 due 20 d\n    assemble 0.5 h'), SHOP],
+    ['technicians', JOB, SHOP.replace('currency USD', 'currency USD\n  technicians 2')],
+    ['the day to start', JOB.replace('2026-11-30', '2026-12-02'), SHOP],
+    ['where a part stands', JOB.replace('part seal "Seal" cost 40.00 new\n', '').replace('  uses seal\n', '').replace('  refit 2.0 h\n', '  refit 2.0 h\n  part seal "Seal" cost 40.00 new\n'), SHOP],
+  ])('%s', (what, job, shop) => {
+    const before = what === 'a policy for cores' ? files(job) : files();
+    for (const [one, other] of [[before, files(job, shop)], [files(job, shop), before]] as const) {
+      const found = changed(one, other);
+      expect(found.changes.map(({ sort }) => sort)).toHaveLength(1);
+      const [change] = found.changes;
+      if (what === 'a chance') {
+        expect([change?.alone, change?.last]).toEqual(['none', 'none']);
+        continue;
+      }
+      const whole = found.options.map((pair) => [pair.before?.inAll.toFixed(), pair.after?.inAll.toFixed(), pair.before?.ready, pair.after?.ready]);
+      for (const turned of [change?.alone, change?.last]) {
+        if (typeof turned !== 'object') throw new Error(`${what}: ${turned ?? 'no change'}`);
+        expect(turned.options.map((turn) => [turn?.inAll.before.toFixed(), turn?.inAll.after.toFixed(), turn?.ready.before, turn?.ready.after])).toEqual(whole);
+      }
+    }
+  });
+
   test('a text that can’t be weighed with only this change is told as unknown', () => {
     const before = files();
     const after = files(JOB.replace('access open "Front off"\n  remove 1.0 h\n  refit 2.0 h\n', '').replace('  takes 2.0 h with open\n', ''));
@@ -211,6 +243,22 @@ describe('as data and as a page', () => {
     expect(changesText(found).length).toBeGreaterThan(200);
     expect(changesHtml(found)).toContain(changesPart(found).replace(/<\/?button[^>]*>/g, ''));
     expect(changesText(found)).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e\u2067]/);
+  });
+});
+
+describe('what is the same line', () => {
+  const sorts = (job: string) => changed(files(), files(job)).changes.map(({ sort, before, after }) => `${sort} ${before?.title ?? ''} > ${after?.title ?? ''}`);
+
+  test.each([
+    ['another name', JOB.replaceAll('seal', 'ring'), ['renamed Seal > Seal']],
+    ['another title', JOB.replace('"Seal"', '"Seal ring, front"'), ['renamed Seal > Seal ring, front']],
+    ['both, alike', JOB.replaceAll('seal', 'shaft-seal').replace('"Seal"', '"Seals"'), ['renamed Seal > Seals']],
+    ['both, with the same words otherwise', JOB.replaceAll('seal', 'packing').replace('"Seal"', '"Packing"'), ['renamed Seal > Packing']],
+    ['both and another price', JOB.replaceAll('seal', 'packing').replace('"Seal" cost 40.00', '"Packing" cost 55.00'), ['went Seal > ', 'came  > Packing']],
+    ['another name and another price', JOB.replaceAll('seal', 'ring').replace('40.00', '55.00'), ['moved Seal > Seal']],
+    ['another name of an option', JOB.replace('option leave', 'option look'), ['renamed Only look > Only look']],
+  ])('%s', (_, job, wanted) => {
+    expect([...sorts(job)].sort()).toEqual([...wanted].sort());
   });
 });
 

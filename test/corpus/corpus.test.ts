@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import * as z from 'zod';
 import { parse } from '../../src/language/index.js';
 import { allKinds, readBlock, recordJson, type Record } from '../../src/vocabulary/index.js';
 import { check, serviceOver, uriOf } from '../support/fixture.js';
@@ -30,7 +31,7 @@ describe('good files: no message, and their records as written down', () => {
   });
 
   test('records have the form of their kind', () => {
-    const misfits = good.flatMap((file) => recordsOf(file).flatMap((record) => record.kind.record.safeParse(recordJson(record)).error?.message ?? []));
+    const misfits = good.flatMap((file) => recordsOf(file).flatMap((record) => record.kind.record(z).safeParse(recordJson(record)).error?.message ?? []));
     expect(misfits).toEqual([]);
   });
 

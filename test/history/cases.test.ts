@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { parse } from '../../src/language/index.js';
+import { parse, parseSome } from '../../src/language/index.js';
 import { closedEstimate } from '../../src/tools/bench/closed-estimates.js';
 import { quickCases } from '../../src/weigh/history/quick-cases.js';
 import { mayBeClosed, readClosed, resolvedCases } from '../../src/weigh/history/index.js';
@@ -90,6 +90,17 @@ describe('reading only what is clocked', () => {
       });
     }
   });
+});
+
+test('blocks that are read alone are those of the whole file', () => {
+  const texts = ['pilgrim-v6', 'tarn-inline', 'shop'].map((name) => readFileSync(path.join(import.meta.dirname, '../../samples', `${name}.yard`), 'utf8'));
+  for (const text of [...texts, `\ufeff${BENCH}`, BENCH.replaceAll('\n', '\r\n')]) {
+    const whole = parse(URI, text);
+    const some = parseSome(URI, text, (first) => ['labour', 'option', 'steelyard'].includes(first));
+    const wanted = whole.blocks.filter((block) => /^\ufeff?(?:labour|option|steelyard)\s/.test(block.text));
+    expect(some.blocks.map((block) => block.text)).toEqual(wanted.map((block) => block.text));
+    expect(some.blocks.map((block, i) => text.startsWith(block.text, some.starts[i]))).toEqual(wanted.map(() => true));
+  }
 });
 
 test('texts that may be closed', () => {

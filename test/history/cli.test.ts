@@ -134,7 +134,9 @@ test('texts are let go of, and shared files are read once', () => {
     },
   };
   const shown: string[] = [];
+  const clock = vi.spyOn(performance, 'now').mockReturnValue(0);
   expect(history(['.'], true, counting, { cwd: place, styled: false, stdin: () => '', out: () => undefined, err: (text) => void shown.push(text), progress: (text) => void shown.push(text) })).toBe(true);
+  clock.mockRestore();
   rmSync(place, { recursive: true });
   expect(shown).toEqual([]); // nobody waits for so short a run
   expect({ most, left: held.size, shop: reads.filter((uri) => uri === '/w/shop.yard').length, all: reads.length }).toEqual({ most: 1, left: 0, shop: 1, all: 41 });

@@ -6,7 +6,7 @@ import type { Decision } from '../../src/weigh/index.js';
 
 const root = path.resolve(import.meta.dirname.replace(/[/\\]dist[/\\].*$/, '/test/quote'), '../..');
 export const samplesFolder = path.join(root, 'samples');
-export const SAMPLES = ['pilgrim-v6', 'tarn-inline', 'kestrel-flat', 'heron-pump', 'osprey-tear-down'] as const;
+export const SAMPLES = ['pilgrim-v6', 'tarn-inline', 'kestrel-flat', 'heron-pump', 'osprey-tear-down', 'dunlin-closed'] as const;
 
 export function decisionOfSample(name: string): Decision {
   const service = createLanguageService({

@@ -142,7 +142,7 @@ export class MemoryHost implements ServiceHost {
   readonly resolvePath: ServiceHost['resolvePath'] = (from, path) => resolveWithin(ROOT, from, path);
 
   /** The book that the example of its check stands on; a test may put another in its place. */
-  book: NonNullable<ServiceHost['book']> = () => exampleBook;
+  book: NonNullable<ServiceHost['book']> = exampleBook;
 }
 
 /** A service over the files of a fixture, or over plain texts by name. */

@@ -88,3 +88,9 @@ describe('what comes back for a core (computed)', () => {
     expect([totals.cores.likely.toFixed(2), totals.access.likely.toFixed(2), returns.refunds.likely.toFixed(2)]).toEqual(['7.00', '30.00', '7.00']);
   });
 });
+
+// Common practice: one unit goes back once, whichever lines brought it in.
+it('a unit that a job and a way in both bring is charged once and comes back once', () => {
+  const { totals, returns } = readSound('steelyard 1\nshop "Invented Bay"\n  currency USD\n  rate bench 100.00 usual\npart unit "Unit" 47.00 new\n  core 30.00\naccess out "Out"\n  remove 1 h\n  refit 1 h\n  uses unit\nlabour job "Job"\n  takes 1 h with out\n  uses unit\noption one "One"\n  do job\n').option('one');
+  expect([totals.cores.likely.toFixed(2), returns.refunds.likely.toFixed(2)]).toEqual(['30.00', '30.00']);
+});

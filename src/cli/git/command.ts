@@ -9,10 +9,10 @@ import { printWithTotals } from './text-with-totals.js';
 import { totalsOff, totalsOn, totalsState } from './totals-switch.js';
 
 /** What can be turned on and off in a repository. */
-const SWITCHES: Readonly<Record<string, Readonly<Record<string, (repository: Repository) => string[]>>>> = {
-  totals: { on: totalsOn, off: totalsOff },
-  check: { on: checkOn, off: checkOff },
-};
+const SWITCHES: ReadonlyMap<string, ReadonlyMap<string, (repository: Repository) => string[]>> = new Map([
+  ['totals', new Map([['on', totalsOn], ['off', totalsOff]])],
+  ['check', new Map([['on', checkOn], ['off', checkOff]])],
+]);
 
 /** What git itself calls, and whoever likes. */
 const CALLED = ['staged', 'text'];
@@ -31,7 +31,7 @@ export function gitCommand(words: readonly string[], version: string, terminal: 
     say([totalsState(repository), checkState(repository)]);
     return true;
   }
-  const turn = rest.length === 1 ? SWITCHES[what]?.[rest[0] as string] : undefined;
+  const turn = rest.length === 1 ? SWITCHES.get(what)?.get(rest[0] as string) : undefined;
   if (turn === undefined) throw new InputError(howToCall(what));
   say(turn(repositoryAt(terminal.cwd)));
   return true;
@@ -40,7 +40,7 @@ export function gitCommand(words: readonly string[], version: string, terminal: 
 function howToCall(what: string): string {
   if (what === 'text') return 'git text takes one file.';
   if (what === 'staged') return 'git staged takes nothing: it checks what is staged.';
-  if (what in SWITCHES) return `git ${what} takes on or off.`;
-  const meant = closest(what, [...Object.keys(SWITCHES), ...CALLED]);
+  if (SWITCHES.has(what)) return `git ${what} takes on or off.`;
+  const meant = closest(what, [...SWITCHES.keys(), ...CALLED]);
   return `steelyard git takes totals on, totals off, check on or check off, or nothing to say what is on, and not ${plain(what)}.${meant === undefined ? '' : ` Did you mean ${meant}?`}`;
 }

@@ -51,7 +51,8 @@ export function inCommit(key: Key, ref: string, name: string): Version {
 }
 
 /** A text that some view of the editor shows, such as the left side of a difference. Files it uses are of its commit, where it has one. */
-export function asShown(document: vscode.TextDocument, name: string, estimate: Key): Version {
+export function asShown(document: vscode.TextDocument, side: string, estimate: Key): Version {
+  const name = nameOfShown(document.uri) ?? side;
   return {
     name,
     read: async () => {
@@ -63,6 +64,12 @@ export function asShown(document: vscode.TextDocument, name: string, estimate: K
       return await sideOf(name, estimate, (key) => (key === estimate ? Promise.resolve(document.getText()) : others(key)));
     },
   };
+}
+
+/** What a text of the editor's git is called; undefined for others. */
+function nameOfShown(uri: vscode.Uri): string | undefined {
+  const ref = refOf(uri);
+  return ref === undefined ? undefined : ref === '' ? 'as staged' : ref === 'HEAD' ? 'the last commit' : ref.replace(/^([0-9a-f]{8})[0-9a-f]+/, '$1');
 }
 
 /** The commit that a text of the editor's git is from: its address says so. An empty one means the index. */

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { asItems, asNotice } from '../as-text.js';
 import type { Desk } from '../desk.js';
 import type { Shelf } from '../language/shelf.js';
 import type { LeadsOut } from '../links.js';
@@ -16,16 +17,19 @@ export class WhatChanged {
   /** The command in the palette and in the title of an estimate. */
   async ask(of: vscode.Uri | undefined): Promise<void> {
     const key = this.estimateOf(of);
-    if (key === undefined) return;
+    const before = key === undefined ? undefined : await this.askVersion(key, `What is ${nameOf(key)} compared with?`);
+    if (key !== undefined && before !== undefined) await this.show(key, before);
+  }
+
+  /** Asks for another version of an estimate, or for another estimate. */
+  async askVersion(key: Key, placeHolder: string): Promise<Version | undefined> {
     const items: readonly (vscode.QuickPickItem & { readonly take: () => Promise<Version | undefined> })[] = [
-      { label: '$(git-commit) Since the last commit', take: () => Promise.resolve(inCommit(key, 'HEAD', 'the last commit')) },
-      { label: '$(history) Since another commit…', take: () => this.pickCommit(key) },
-      { label: '$(save) Since it was saved', take: () => Promise.resolve(asSaved(key, this.leadsOut)) },
-      { label: '$(file) From another estimate…', take: () => this.pickFile(key) },
+      { iconPath: new vscode.ThemeIcon('git-commit'), label: 'Since the last commit', take: () => Promise.resolve(inCommit(key, 'HEAD', 'the last commit')) },
+      { iconPath: new vscode.ThemeIcon('history'), label: 'Since another commit…', take: () => this.pickCommit(key) },
+      { iconPath: new vscode.ThemeIcon('save'), label: 'Since it was saved', take: () => Promise.resolve(asSaved(key, this.leadsOut)) },
+      { iconPath: new vscode.ThemeIcon('file'), label: 'From another estimate…', take: () => this.pickFile(key) },
     ];
-    const picked = await vscode.window.showQuickPick(items, { placeHolder: `What is ${nameOf(key)} compared with?` });
-    const before = await picked?.take();
-    if (before !== undefined) await this.show(key, before);
+    return await (await vscode.window.showQuickPick(asItems(items), { placeHolder }))?.take();
   }
 
   async sinceLastCommit(of: vscode.Uri | undefined): Promise<void> {
@@ -50,7 +54,7 @@ export class WhatChanged {
 
   private async tell(outcome: Promise<string | undefined>): Promise<void> {
     const trouble = await outcome;
-    if (trouble !== undefined) void vscode.window.showInformationMessage(trouble);
+    if (trouble !== undefined) void vscode.window.showInformationMessage(asNotice(trouble));
   }
 
   private estimateOf(of: vscode.Uri | undefined): Key | undefined {
@@ -63,22 +67,22 @@ export class WhatChanged {
     const uri = vscode.Uri.parse(key, true);
     const repository = await repositoryOf(uri);
     if ('why' in repository) {
-      void vscode.window.showInformationMessage(repository.why);
+      void vscode.window.showInformationMessage(asNotice(repository.why));
       return undefined;
     }
     const commits = await repository.log({ maxEntries: MOST_COMMITS, path: uri.fsPath }).catch((): readonly Commit[] => []);
     if (commits.length === 0) {
-      void vscode.window.showInformationMessage(`${nameOf(key)} is in no commit yet.`);
+      void vscode.window.showInformationMessage(asNotice(`${nameOf(key)} is in no commit yet.`));
       return undefined;
     }
-    const items = commits.map(({ hash, message, authorDate, authorName }) => ({ label: message.split('\n')[0] ?? '', description: hash.slice(0, 8), detail: [authorDate?.toISOString().slice(0, 10), authorName].filter((one) => one !== undefined).join(', '), hash }));
-    const picked = await vscode.window.showQuickPick(items, { placeHolder: 'Since which commit?', matchOnDescription: true, matchOnDetail: true });
-    return picked === undefined ? undefined : inCommit(key, picked.hash, `${picked.description} “${picked.label}”`);
+    const items = commits.map(({ hash, message, authorDate, authorName }) => ({ label: message.split('\n')[0] ?? '', description: hash.slice(0, 8), detail: [authorDate?.toISOString().slice(0, 10), authorName].filter((one) => one !== undefined).join(', '), hash, name: `${hash.slice(0, 8)} “${message.split('\n')[0] ?? ''}”` }));
+    const picked = await vscode.window.showQuickPick(asItems(items), { placeHolder: 'Since which commit?', matchOnDescription: true, matchOnDetail: true });
+    return picked === undefined ? undefined : inCommit(key, picked.hash, picked.name);
   }
 
   private async pickFile(key: Key): Promise<Version | undefined> {
     const items = (await this.shelf.all()).filter((one) => one !== key).map((one) => ({ label: nameOf(one), description: vscode.workspace.asRelativePath(vscode.Uri.parse(one, true)), key: one }));
-    const picked = await vscode.window.showQuickPick(items, { placeHolder: 'From which estimate?', matchOnDescription: true });
+    const picked = await vscode.window.showQuickPick(asItems(items), { placeHolder: 'From which estimate?', matchOnDescription: true });
     return picked === undefined ? undefined : asItStands(picked.key, this.desk, nameOf(picked.key));
   }
 }

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { SemanticToken } from '../../service/index.js';
+import { asLabel } from '../as-text.js';
 import type { Desk } from '../desk.js';
 import { isEstimate, type Key } from '../places.js';
 
@@ -51,7 +52,7 @@ export class Margins implements vscode.InlayHintsProvider, vscode.CodeLensProvid
     await this.desk.whole(key);
     return this.desk.service.lenses(key).flatMap(({ range, label, figure }) => {
       const at = this.desk.positions.range({ uri: key, range });
-      return at === undefined ? [] : [new vscode.CodeLens(at, { title: label, command: 'steelyard.showComparison', arguments: figure === undefined ? [document.uri] : [document.uri, figure], tooltip: 'Show the comparison' })];
+      return at === undefined ? [] : [new vscode.CodeLens(at, { title: asLabel(label), command: 'steelyard.showComparison', arguments: figure === undefined ? [document.uri] : [document.uri, figure], tooltip: 'Show the comparison' })];
     });
   }
 

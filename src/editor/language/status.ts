@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { asStatus } from '../as-text.js';
 import type { Desk } from '../desk.js';
 import { isEstimate } from '../places.js';
 
@@ -27,8 +28,8 @@ export class Status implements vscode.Disposable {
     if (vscode.window.activeTextEditor === undefined) return; // the panel has the keyboard: the pick stays
     const key = activeKey();
     const status = key === undefined ? undefined : this.desk.service.status(key);
-    this.item.text = status?.short ?? 'No options yet';
-    this.item.detail = status?.full ?? 'Write an option line to compare ways out.';
+    this.item.text = asStatus(status?.short ?? 'No options yet');
+    this.item.detail = asStatus(status?.full ?? 'Write an option line to compare ways out.');
   }
 }
 

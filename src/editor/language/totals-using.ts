@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { asItems } from '../as-text.js';
 import type { Desk } from '../desk.js';
 import { isEstimate } from '../places.js';
 
@@ -10,8 +11,8 @@ export async function showTotalsUsing(desk: Desk): Promise<void> {
   await desk.whole(key);
   const totals = desk.service.totalsUsing(key, editor.document.offsetAt(editor.selection.active));
   const picked = await vscode.window.showQuickPick(
-    totals.map(({ title, amount, option, figure }) => ({ label: `${title}: ${amount}`, description: option, detail: figure })),
+    asItems(totals.map(({ title, amount, option, figure }) => ({ label: `${title}: ${amount}`, description: option, detail: figure, figure }))),
     { placeHolder: totals.length === 0 ? 'This line comes into no total' : 'Totals that this line comes into' },
   );
-  if (picked !== undefined) await vscode.commands.executeCommand('steelyard.showComparison', editor.document.uri, picked.detail);
+  if (picked !== undefined) await vscode.commands.executeCommand('steelyard.showComparison', editor.document.uri, picked.figure);
 }

@@ -1,10 +1,10 @@
 import type { Span } from '../../language/index.js';
-import type { Changes } from '../../weigh/changes/index.js';
+import type { Changes, OptionPair } from '../../weigh/changes/index.js';
 import { exportStyle } from '../export/export-style.js';
 import { moneyText } from '../numbers.js';
 import { html, type Html } from '../page/html.js';
 import { standalone } from '../standalone.js';
-import { hoursMove, move, nameOf } from './change-words.js';
+import { hoursMove, move } from './change-words.js';
 import { movedOptions, rowsOf, signedText, type ChangeRow } from './rows.js';
 import { beyondSentence, isNothing, NOTHING_CHANGED, pickSentence, readySentence, warnings } from './whole-words.js';
 
@@ -50,34 +50,40 @@ function effectSection(changes: Changes, use: Use): Html {
   const columns = changes.comparable ? movedOptions(changes) : [];
   const body = (rows: readonly ChangeRow[]) => rows.map((row) => effectRow(row, columns, changes));
   const leading = own.map((row, i) => effectRow(row, columns, changes, use === 'shown' && changes.changes[i]?.after !== undefined ? changeId(i) : undefined));
-  const named = (title: string, rows: readonly ChangeRow[]) => (rows.length === 0 ? html`` : html`<tbody><tr class="aside"><th scope="rowgroup" colspan="${columns.length + 1}">${title}</th></tr>
+  const named = (title: string, rows: readonly ChangeRow[]) => (rows.length === 0 ? html`` : html`<tbody class="headed"><tr data-key="of"><th scope="rowgroup" colspan="${columns.length + 1}">${title}</th></tr>
 ${body(rows)}</tbody>
 `);
-  return html`<section><h2>What changed</h2><table>
-<thead><tr><th scope="col">${changes.money.currency.code}</th>${columns.map((i) => html`<th scope="col">${bdi(nameOf(i, changes))}</th>`)}</tr></thead>
-<tbody>
+  return section('What changed', columns, changes, html`<tbody>
 ${leading}</tbody>
-${named('What follows', follows)}${named('Beside the total: what comes back, worth given up', beside)}</table></section>
+${named('What follows', follows)}${named('Beside the total: what comes back, worth given up', beside)}`);
+}
+
+function section(says: string, columns: readonly number[], { options, money }: Changes, bodies: Html): Html {
+  const titleOf = (i: number) => (options[i]?.after ?? options[i]?.before)?.title ?? '';
+  return html`<section><h2>${says}</h2><div class="wide" role="region" aria-label="${says}" tabindex="0"><table class="figures">
+<thead><tr><td>${money.currency.code}</td>${columns.map((i) => html`<th scope="col"><span>${bdi(titleOf(i))}</span></th>`)}</tr></thead>
+${bodies}</table></div></section>
 `;
 }
 
 function effectRow({ words, note, amounts }: ChangeRow, columns: readonly number[], changes: Changes, id?: string): Html {
   const says = id === undefined ? bdi(words) : html`<button type="button" data-figure="${id}">${bdi(words)}</button>`;
-  return html`<tr><th scope="row">${says}${note === '' ? undefined : html` <span class="aside">(${bdi(note)})</span>`}</th>${columns.map((i) => html`<td>${signedText(amounts[i] as (typeof amounts)[number], changes)}</td>`)}</tr>
+  return html`<tr><th scope="row">${says}${note === '' ? undefined : html` <span class="said">${bdi(note)}</span>`}</th>${columns.map((i) => html`<td>${signedText(amounts[i] as (typeof amounts)[number], changes)}</td>`)}</tr>
 `;
 }
 
+/** The options as columns, as in the comparison. */
 function optionSection(changes: Changes): Html {
   const { options, money, comparable } = changes;
   const dated = options.some(({ before, after }) => (before ?? after)?.ready !== undefined);
-  const amounts = (key: 'total' | 'inAll', { before, after }: Changes['options'][number]) => html`<td>${before === undefined ? 'new' : moneyText(before[key], money)}</td><td>${after === undefined ? 'gone' : moneyText(after[key], money)}</td><td>${before === undefined || after === undefined || !comparable ? '' : signedText(after[key].minus(before[key]), changes)}</td>`;
-  const rows = options.map((pair, i) => html`<tr><th scope="row">${bdi((pair.after ?? pair.before)?.title ?? '')} <span class="aside">${nameOf(i, changes)}</span></th>${amounts('total', pair)}${amounts('inAll', pair)}<td>${hoursMove(pair.before?.hours, pair.after?.hours)}</td><td>${dated ? move(pair.before?.ready, pair.after?.ready) : move(pair.before?.days.toFixed(), pair.after?.days.toFixed())}</td></tr>
-`);
-  return html`<section><h2>Old and new</h2><table>
-<thead><tr><th scope="col">Option</th><th scope="col">Total before</th><th scope="col">after</th><th scope="col">by</th><th scope="col">In all before</th><th scope="col">after</th><th scope="col">by</th><th scope="col">Hours</th><th scope="col">${dated ? 'Ready' : 'Working days'}</th></tr></thead>
-<tbody>
-${rows}</tbody></table></section>
+  const row = (label: string, cell: (pair: OptionPair) => string, sort = ''): Html => html`<tr class="${sort}"><th scope="row">${label}</th>${options.map((pair) => html`<td>${cell(pair)}</td>`)}</tr>
 `;
+  const amounts = (says: string, key: 'total' | 'inAll'): Html => html`<tbody class="headed"><tr data-key="of"><th scope="rowgroup" colspan="${options.length + 1}">${says}</th></tr>
+${row('before', ({ before }) => (before === undefined ? 'new' : moneyText(before[key], money)))}${row('now', ({ after }) => (after === undefined ? 'gone' : moneyText(after[key], money)), 'now')}${comparable ? row('more or less', ({ before, after }) => (before === undefined || after === undefined ? '' : signedText(after[key].minus(before[key]), changes)), 'aside') : undefined}</tbody>
+`;
+  return section('Old and new', options.map((_, i) => i), changes, html`${amounts('Total', 'total')}${amounts('Cost in all', 'inAll')}<tbody>
+${row('Hours', ({ before, after }) => hoursMove(before?.hours, after?.hours))}${row(dated ? 'Ready' : 'Working days', ({ before, after }) => (dated ? move(before?.ready, after?.ready) : move(before?.days.toFixed(), after?.days.toFixed())))}</tbody>
+`);
 }
 
 function bdi(text: string): Html {

@@ -12,7 +12,7 @@ export interface ChangeRow {
 }
 
 /** The rows that make the totals, and those that only the cost in all counts. */
-export interface ChangeRows {
+interface ChangeRows {
   readonly changes: readonly ChangeRow[];
   readonly follows: readonly ChangeRow[];
   /** What comes back, and worth given up. */

@@ -14,6 +14,7 @@ h2 { margin: 28px 0 8px; font-size: 1.12em; break-after: avoid; }
 p { margin: 6px 0 0; max-width: 72ch; }
 .about, .aside, tr.aside > * { color: var(--quiet); font-weight: 400; }
 .aside { font-size: 0.9em; }
+.said { display: block; color: var(--quiet); font-size: 0.9em; }
 thead .aside { display: block; }
 .verdict { margin-top: 14px; font-size: 1.08em; }
 section { overflow-x: auto; }
@@ -27,6 +28,7 @@ td { white-space: nowrap; }
 td.words { white-space: normal; }
 thead th { vertical-align: bottom; border-bottom: 1px solid var(--ink); }
 tbody + tbody tr:first-child > * { padding-top: 12px; }
+.now > * { font-weight: 700; }
 .sum > * { font-weight: 700; border-top: 1px solid var(--line); }
 ul { margin: 0; padding-left: 20px; max-width: 80ch; }
 li { margin-top: 4px; }

@@ -2,6 +2,7 @@ import { verdict } from '../verdict.js';
 import { authorisedPart } from './authorised-part.js';
 import { cautionsSection } from './cautions-section.js';
 import { title, type PageView } from './cells.js';
+import { closingPart } from './closing-part.js';
 import { costDrawing } from './drawings.js';
 import { findingsSection } from './findings-section.js';
 import { figuresTable } from './figures-table.js';
@@ -15,8 +16,8 @@ import { whileItIsOpen } from './while-open.js';
 
 /**
  * The comparison of an estimate as the inside of a page. The order tells the story: what it is about, the answer, the
- * figures behind it, how sure they are, how each option gets at its work, what else is due,
- * what was found, every line, the cautions.
+ * figures behind it, how sure they are, what was agreed and what it took, how each option gets at its work, what else is
+ * due, what was found, every line, the cautions.
  * `data-key` names what stays the same thing when the page is made anew; what is marked `data-later` is filled by
  * `decisionPart`, and keeps what it holds until then.
  */
@@ -34,7 +35,7 @@ function options(view: PageView): Html {
   return html`<section data-key="costs" aria-label="What each option is made of">${costDrawing(view)}</section>
 <section data-key="figures" aria-label="Side by side">${figuresTable(view)}</section>
 <div data-key="decision" data-later></div>
-${authorisedPart(view)}${stagePart(view)}${waysIn(view)}${whileItIsOpen(view)}${findingsSection(view)}${lineLists(view)}${cautionsSection(view)}
+${closingPart(view)}${authorisedPart(view)}${stagePart(view)}${waysIn(view)}${whileItIsOpen(view)}${findingsSection(view)}${lineLists(view)}${cautionsSection(view)}
 <div data-key="shop-only" data-later></div>`;
 }
 

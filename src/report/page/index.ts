@@ -10,3 +10,4 @@ export type { Trying, TrialWords } from './trying-banner.js';
 export { writtenFigure, type TrialField } from './trial-field.js';
 export { derivationFields, derivationsOf, derivationTargets, type Derivations, type Tried } from './derivations.js';
 export { decisionTargets } from './decision-targets.js';
+export { closingTargets } from './closing-part.js';

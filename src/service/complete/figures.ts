@@ -12,7 +12,7 @@ const MOST = 8;
 /** Waits and percentages as the estimate and its shared files already have them in this slot, the most frequent first. */
 export function usedFigures(kind: Kind, key: string, { resolved }: Weighing): Offer[] {
   const { value, says } = fieldOfKey(kind, key);
-  if (value.measures === undefined || !value.measures.every((measure) => HABITS.includes(measure)) || 'values' in ((value.schema as { shape?: object }).shape ?? {})) return [];
+  if (value.measures === undefined || value.row === true || !value.measures.every((measure) => HABITS.includes(measure))) return [];
   const counts = new Map<string, number>();
   for (const record of withBelow(resolved.records)) {
     const amount = record.kind === kind ? (record.values[key] as Amount | undefined) : undefined;

@@ -139,9 +139,8 @@ export function fieldOfKey(kind: Kind, key: string): Field {
   return kind.fields[key] as Field;
 }
 
-/** A list is what its data form is a list of. */
 export function isList(value: ValueType<unknown>): boolean {
-  return value.schema.type === 'array';
+  return value.item !== undefined;
 }
 
 /** Whether a figure without a unit, or with one of this dimension, fits. */

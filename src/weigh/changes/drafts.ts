@@ -79,7 +79,7 @@ export function draftsOf(versions: Versions): Drafts {
       for (const { lead, target } of links[side]) {
         const key = linkKey(pair[side], lead, target);
         const there = matched.pairOf(target);
-        if (has[other].has(key) || there === undefined || byLink.has(key)) continue;
+        if (has[other].has(key) || there === undefined || byLink.has(key) || takesItsLinks(byThing.get(target))) continue;
         byLink.set(key, add({ sort, before: there.before, after: there.after, facts: [], link: { lead, ...pair } }));
       }
     }
@@ -87,8 +87,13 @@ export function draftsOf(versions: Versions): Drafts {
   return {
     all,
     ofThing: (thing) => byThing.get(thing),
-    ofLink: (owner, lead, target) => byThing.get(target)?.sort === 'came' || byThing.get(target)?.sort === 'went' ? byThing.get(target) : matched.pairOf(owner) === undefined ? byThing.get(owner) : byLink.get(linkKey(owner, lead, target)),
+    ofLink: (owner, lead, target) => takesItsLinks(byThing.get(target)) ? byThing.get(target) : matched.pairOf(owner) === undefined ? byThing.get(owner) : byLink.get(linkKey(owner, lead, target)),
   };
+}
+
+/** What names a line that came, went or stands elsewhere changes with it. */
+function takesItsLinks(target: Draft | undefined): boolean {
+  return target !== undefined && target.sort !== 'moved' && target.sort !== 'renamed';
 }
 
 /** What a thing brings in, each once. */

@@ -1,6 +1,7 @@
 import type { Span } from '../../language/index.js';
 import type { Part, Sublet } from '../../estimate/index.js';
 import { zero, type Decimal } from '../../vocabulary/index.js';
+import { partsIn } from '../cores.js';
 import type { Weighed } from '../weigh.js';
 import { PriceAgain, type SideName, type Version } from './again.js';
 import { Causes, type BothWeighed, type Cause } from './causes.js';
@@ -184,7 +185,7 @@ class OptionBooks {
     const found = new Map<Thing, Back>();
     const { things } = this.versions[side];
     const worth = (sources: readonly { readonly at: Span }[]) => returns.salvage.from.reduce((all, { at, likely: value }) => (sources.some((one) => one.at === at) ? all.plus(value) : all), zero);
-    for (const part of new Set([...option.parts, ...planned.chosen.paid.flatMap((way) => way.parts)])) {
+    for (const part of partsIn(option, planned.chosen)) {
       const thing = things.of(part.record);
       if (thing === undefined || part.core === undefined) continue;
       const cores = returns.cores.filter((core) => core.part === part);

@@ -21,10 +21,10 @@ export interface Matched {
  * Lines with neither name nor title in common are the same from here on: two thirds for the likeness of the titles,
  * one third for the share of figures that are equal.
  */
-export const ALIKE = 0.6;
+const ALIKE = 0.6;
 
 /** So many lines of one kind are looked through for likeness on each side; beyond, only names, titles and content tell. */
-export const MOST_COMPARED = 150;
+const MOST_COMPARED = 150;
 
 /** Of these there is one in an estimate, whatever it is called. */
 const SINGLE: ReadonlySet<string> = new Set([kinds.shop.word, kinds.estimate.word, kinds.vehicle.word]);

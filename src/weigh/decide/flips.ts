@@ -4,7 +4,7 @@ import { hundred } from '../../vocabulary/index.js';
 import { difference, sum, type Figure, type FigureUnit } from '../figure.js';
 import type { Money } from '../money.js';
 import { plansToSearch, type Plan } from '../plan.js';
-import { returnsOf } from '../cores.js';
+import { partsIn, returnsOf } from '../cores.js';
 import { createTape, type Leaf, type MarkupTables, type Tape } from '../tape.js';
 import type { Weighed } from '../weigh.js';
 import type { Expected } from './expected.js';
@@ -96,8 +96,7 @@ function costOf({ option, ready, givenUp }: Weighed, estimate: Estimate, money: 
   const plans = plansToSearch({ ...option, access: estimate.access }, estimate.shop, money, MOST_PLANS);
   return {
     plans: plans.map((plan: Plan) => {
-      const parts = [...option.parts, ...plan.paid.flatMap((way) => way.parts)];
-      const back = returnsOf({ parts, harvests: option.harvests }, plan.totals.lines, ready, estimate, money);
+      const back = returnsOf({ parts: partsIn(option, plan), harvests: option.harvests }, plan.totals.lines, ready, estimate, money);
       const net = difference('What is paid in the end', 'money', [plan.totals.total, back.all]);
       return { inAll: sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp])]), total: plan.totals.total, hours: plan.totals.hours };
     }),

@@ -11,8 +11,8 @@ type AccessRecord = RecordOf<typeof kinds.access>;
 type ClockedRecord = RecordOf<typeof kinds.clocked>;
 
 /**
- * The cases of a closed file from the few lines that its clocked lines name: ten times sooner than by resolving it, and
- * always the same. Undefined where these lines alone don't settle it: an unclear or faulty line, a name that the option
+ * The cases of a closed file from the few lines that its clocked lines name: several times sooner than by resolving it,
+ * and always the same. Undefined where these lines alone don't settle it: an unclear or faulty line, a name that the option
  * reaches by a detour, work in several ways of which none is clocked.
  */
 export function quickCases(uri: string, text: string, sources: Sources): { readonly cases: readonly WrittenCase[]; readonly tree: Tree } | undefined {

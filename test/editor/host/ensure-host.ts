@@ -1,16 +1,18 @@
 // Installs a real VS Code from npm packages into .vscode-test/host. Work happens in a folder of this process's own and
 // is renamed into place at the end: an interrupted run leaves nothing that looks finished, and two runs at once can't
 // spoil each other's files.
-import { mkdir, readFile, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readFile, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { findChromium, installChromium } from './chromium.js';
-import { cacheDir, editorIn, installDir, nodeIn, nodePackage } from './paths.js';
+import { cacheDir, chosen, editorIn, installDir, nodeIn, nodePackage } from './paths.js';
 import { isAlive, run } from './process.js';
 
-const nodeVersion = '24';
-const editorVersion = '4.139.1';
+const { node: nodeVersion, editor: editorVersion, folder } = chosen;
 const stampText = `${nodePackage}@${nodeVersion} editor@${editorVersion}\n`;
+/** What an older editor searches files with; the newest brings it along. */
+const searchPackage = '@vscode/ripgrep-universal';
+const searchVersion = '1.18.0';
 const stampIn = (install: string): string => path.join(install, 'complete.txt');
 
 async function isComplete(): Promise<boolean> {
@@ -21,7 +23,7 @@ async function isComplete(): Promise<boolean> {
 /** Staging folders end with the id of the process that fills them; those of dead processes are waste. */
 async function removeAbandoned(): Promise<void> {
   for (const name of await readdir(cacheDir)) {
-    const owner = /^host\.part-(\d+)$/.exec(name)?.[1];
+    const owner = /^host[\w-]*\.part-(\d+)$/.exec(name)?.[1];
     if (owner === undefined || isAlive(Number(owner))) continue;
     await rm(path.join(cacheDir, name), { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
@@ -59,7 +61,18 @@ async function fill(staging: string): Promise<void> {
 
   console.log('[4/4] native modules (needs python3, make and a C++ compiler)');
   await npm(editorIn(staging), ['rebuild', '@vscode/spdlog', '@vscode/native-watchdog'], env);
+  await addSearch(staging, npm);
   await writeFile(stampIn(staging), stampText);
+}
+
+/** An older editor would fetch its search program from elsewhere while it is installed; the same program comes as a package. */
+async function addSearch(staging: string, npm: (cwd: string, args: string[], env: NodeJS.ProcessEnv) => Promise<void>): Promise<void> {
+  const search = path.join(editorIn(staging), 'node_modules', '@vscode', 'ripgrep');
+  if (!existsSync(search)) return;
+  const dir = path.join(staging, 'search');
+  await emptyPackage(dir);
+  await npm(dir, ['install', '--no-save', '--ignore-scripts', `${searchPackage}@${searchVersion}`], process.env);
+  await cp(path.join(dir, 'node_modules', searchPackage, 'bin', `${process.platform}-${process.arch}`), path.join(search, 'bin'), { recursive: true });
 }
 
 async function installEditor(): Promise<void> {
@@ -68,7 +81,7 @@ async function installEditor(): Promise<void> {
   if (await isComplete()) return;
   if (process.platform === 'win32')
     throw new Error('The editor host runs on Linux and macOS only; use WSL on Windows.');
-  const staging = path.join(cacheDir, `host.part-${process.pid}`);
+  const staging = path.join(cacheDir, `${folder}.part-${process.pid}`);
   console.log(`Installing the editor host into ${installDir} (about 700 MB, once)`);
   await fill(staging);
   if (await isComplete()) {

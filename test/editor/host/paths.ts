@@ -26,8 +26,23 @@ export const repository = findRepository(import.meta.dirname);
 export const cacheDir = path.join(repository, '.vscode-test');
 export const shotsDir = path.join(cacheDir, 'shots');
 
+/** The editors that the tests can run on, and the Node that each needs: `STEELYARD_EDITOR=oldest` asks for another than the newest. */
+const editors = {
+  newest: { editor: '4.139.1', node: '24', folder: 'host' },
+  oldest: { editor: '4.103.2', node: '22', folder: 'host-oldest' },
+  before: { editor: '4.100.3', node: '20', folder: 'host-before' },
+} as const;
+
+function chosenEditor(): (typeof editors)[keyof typeof editors] {
+  const asked = process.env['STEELYARD_EDITOR'] ?? 'newest';
+  if (!Object.hasOwn(editors, asked)) throw new Error(`STEELYARD_EDITOR is “${asked}”: write ${Object.keys(editors).join(', ')}.`);
+  return editors[asked as keyof typeof editors];
+}
+
+export const chosen = chosenEditor();
+
 /** The finished installation. It appears by one rename, so it is complete whenever it exists with its stamp. */
-export const installDir = path.join(cacheDir, 'host');
+export const installDir = path.join(cacheDir, chosen.folder);
 
 /** npm names its Node packages by platform; the layout inside is the same on Linux and macOS. */
 export const nodePackage = `node-${process.platform}-${process.arch}`;

@@ -1,5 +1,6 @@
 // The panel by axe, in every kind of theme, with all lists folded and unfolded.
 import assert from 'node:assert/strict';
+import type { Frame } from 'playwright-core';
 import { axeOn, type Found } from '../../support/axe.js';
 import type { Editor } from '../host/browser.js';
 import type { Case } from './cases.js';
@@ -35,10 +36,34 @@ export function axeCases(editor: Editor): readonly Case[] {
       },
     })),
     {
+      name: 'axe finds nothing while it is shown how a total was made and a figure is tried',
+      async run() {
+        const frame = await pageFrame(editor);
+        await foldAll(frame, 'folded');
+        await press(frame, 'true');
+        await frame.locator('[data-key="flips"] [data-try]').first().fill('7000');
+        await frame.locator('.trials').waitFor();
+        await waitForLater(frame);
+        const { violations, incomplete } = await axeOn(frame);
+        assert.deepEqual([...violations, ...incomplete.filter((one) => !isKnown(one))], []);
+        await frame.locator('[data-act="back"]').click();
+        await frame.locator('.trials').waitFor({ state: 'detached' });
+        await press(frame, 'false');
+        await waitForLater(frame);
+      },
+    },
+    {
       name: 'nothing was refused by the page’s policy while axe looked',
       run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])),
     },
   ];
+}
+
+/** Unfolds how the total was made, or folds it. */
+async function press(frame: Frame, expanded: 'true' | 'false'): Promise<void> {
+  const button = frame.locator('[data-unfold=".row.total"]');
+  if ((await button.getAttribute('aria-expanded')) !== expanded) await button.click();
+  await frame.locator(`[data-unfold=".row.total"][aria-expanded="${expanded}"]`).waitFor();
 }
 
 /** What axe leaves open, and why that is no fault. */

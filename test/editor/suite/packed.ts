@@ -1,6 +1,5 @@
 // What a user really gets: the packed extension, installed into a clean editor without anything of the tests in it.
 import assert from 'node:assert/strict';
-import { mkdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Frame } from 'playwright-core';
 import { goToLine, openFile, runCommand, typeText } from '../host/actions.js';
@@ -15,15 +14,11 @@ import { acceptSuggestion, coloursOf, goTo, renameAtCursor, waitForShown } from 
 import { pageFrame, pressTitle } from './panel.js';
 import type { Workspace } from './workspace.js';
 
-/** Packs what is built, as `npm run package` does, so that no older package is tested. */
+/** Packs as `npm run package` does, so that no older package is tested. */
 export async function makePackage(): Promise<string> {
-  const manifest = JSON.parse(await readFile(path.join(repository, 'package.json'), 'utf8')) as { scripts: { package: string } };
-  const words = /vsce (package .*) --out/.exec(manifest.scripts.package)?.[1]?.split(' ');
-  if (words === undefined) throw new Error('The script “package” does not end with vsce package … --out FILE.');
-  const file = path.join(repository, 'dist', 'editor-test', 'steelyard.vsix');
-  await mkdir(path.dirname(file), { recursive: true });
-  await run(path.join(repository, 'node_modules', '.bin', 'vsce'), [...words, '--out', file], { cwd: repository });
-  return file;
+  const out = path.join(repository, 'dist', 'editor-test');
+  await run('node', ['src/tools/run.mjs', 'src/tools/package/main.ts', '--out', out], { cwd: repository });
+  return path.join(out, 'steelyard.vsix');
 }
 
 export async function packedCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {

@@ -1,0 +1,51 @@
+import { clean, finite, holds, same } from './claim.js';
+import type { Input } from './input.js';
+import { deskOver, uriOf, type Desk } from './over.js';
+import type { LanguageService } from '../../service/index.js';
+
+/** The service over an input: what it found after an edit, which is what a fresh one finds. Gives it for the passes that ask it more. */
+export function passService({ files, name, before }: Input): Desk {
+  const uri = uriOf(name);
+  const text = files.get(name) as string;
+  const desk = deskOver(new Map([...files, [name, before]]));
+  desk.service.allDiagnostics(uri);
+  desk.set(name, text);
+  const input = [...files.values(), before].join('\n');
+  problemsAreSound(desk.service, uri, input);
+  same('a service that saw the text before finds what a fresh one finds', foundBy(desk.service, uri), foundBy(deskOver(files).service, uri));
+  return desk;
+}
+
+function problemsAreSound(service: LanguageService, uri: string, input: string): void {
+  for (const [file, list] of service.allDiagnostics(uri)) {
+    const length = service.tree(file)?.text.length ?? -1;
+    for (const { range, text, code, fix, related, data } of list) {
+      holds('a problem lies within its file', range.start >= 0 && range.start <= range.end && range.end <= length, () => `${code} ${range.start}–${range.end} of ${length}`);
+      clean(`the words of a problem are words (${code})`, text, input);
+      holds('no check of the trade stops', code !== 'check-failed', () => text);
+      if (fix !== undefined) holds('a fix lies within its file', fix.place.range.end <= (service.tree(fix.place.uri)?.text.length ?? -1), () => code);
+      if (related !== undefined) clean('the words of a related place are words', related.says, input);
+      finite(`the facts of a problem are numbers (${code})`, data);
+    }
+  }
+}
+
+/** What a service says of a file, as one text: problems, totals and dates, without what is drawn. */
+function foundBy(service: LanguageService, uri: string): string {
+  const problems = [...service.allDiagnostics(uri)].map(([file, list]) => `${file}\n${list.map(({ code, range, text }) => `${code} ${range.start} ${range.end} ${text}`).join('\n')}`);
+  const { comparison } = service.weighing(uri);
+  const options = comparison.options.map(({ option, complete, totals, inAll, ready }) => [option.name, complete, ...[totals.total, inAll, ready.days].flatMap(({ low, likely, high }) => [low, likely, high].map(String)), totals.lines.length].join(' '));
+  return [...problems, ...options].join('\n');
+}
+
+/** The figures of a comparison without its decision, for passes that don't go as far. */
+export function figuresAreFigures(service: LanguageService, uri: string, input: string): void {
+  const { comparison } = service.weighing(uri);
+  for (const { option, totals, inAll, net, ready, returns } of comparison.options) {
+    for (const figure of [totals.total, totals.tax, totals.hours, inAll, net, returns.all, ready.days, ready.bay, ...totals.lines.map(({ amount }) => amount)]) {
+      holds('a figure is a number', [figure.low, figure.likely, figure.high].every((one) => one.isFinite()), () => `${option.name}: ${figure.label}`);
+      clean('the name of a figure is words', figure.label, input);
+    }
+    holds('the lines of an option add up to its total', totals.lines.reduce((sum, { amount }) => sum.plus(amount.likely), totals.tax.likely).eq(totals.total.likely), () => `${option.name}: ${totals.total.likely.toFixed()}`);
+  }
+}
