@@ -18,6 +18,8 @@ export const fileLimits = { depth: 8, files: 24 } as const;
 export interface Gathered {
   /** Records of the file and all it uses, shared files first, each file once. */
   readonly records: readonly Record[];
+  /** The first record of the file itself. */
+  readonly first: Record | undefined;
   readonly problems: readonly Problem[];
   /** Every file that was asked for, those that are missing or not read yet too. */
   readonly uses: readonly string[];
@@ -33,9 +35,10 @@ export function gather(uri: string, sources: Sources): Gathered {
   const waitsFor: string[] = [];
   const words = new Set<string>();
   let filesLost = false;
+  let first: Record | undefined;
   visit(uri, []);
   done.delete(uri);
-  return { records, problems, uses: [...done], waitsFor, lost: { files: filesLost, words } };
+  return { records, first, problems, uses: [...done], waitsFor, lost: { files: filesLost, words } };
 
   function visit(file: string, path: readonly string[]): void {
     done.add(file);
@@ -45,7 +48,9 @@ export function gather(uri: string, sources: Sources): Gathered {
       return;
     }
     const read = readBlocks(tree);
-    const own = read.flatMap(({ records: some }) => some);
+    const own: Record[] = [];
+    for (const block of read) for (const record of block.records) own.push(record);
+    if (file === uri) [first] = own;
     if (!checkFormat(tree, own)) {
       filesLost = true;
       return;

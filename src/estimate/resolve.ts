@@ -18,6 +18,7 @@ import * as rules from './name-rules.js';
 import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
+import { Tables, type Table } from './tables.js';
 import * as workRules from './work-rules.js';
 import type { Access, Estimate, Header, Labour, Option, Vehicle } from './types.js';
 
@@ -39,98 +40,112 @@ export interface Resolved {
 export function resolve(uri: string, sources: Sources): Resolved {
   const gathered = gather(uri, sources);
   const problems: Problem[] = [...gathered.problems];
-  const { records, lost } = gathered;
-  const scope = new Scope(records, problems);
+  const { records, first, lost } = gathered;
+  const scope = new Scope(records, problems, first);
   for (const record of records) scope.checkNames(record);
 
-  const shopRecord = onlyOne(records, kinds.shop, problems);
+  const of = byKind(records);
+  const shopRecord = onlyOne(of(kinds.shop), problems);
   const shop = shopRecord === undefined ? noShop : buildShop(shopRecord, problems);
-  const lookup = lookupOver(scope, shop, sources, problems);
+  const lookup = lookupOver(scope, new Tables(first, problems), shop, sources, problems);
 
-  const header = onlyOne(records, kinds.estimate, problems);
-  const vehicle = onlyOne(records, kinds.vehicle, problems);
+  const header = onlyOne(of(kinds.estimate), problems);
+  const vehicle = onlyOne(of(kinds.vehicle), problems);
   const vehicleBuilt = vehicle === undefined ? undefined : buildVehicle(vehicle);
-  const access = named(records, kinds.access, lookup.access);
-  const stages = records.flatMap((record) => (is(record, kinds.stage) && record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
-  const options = optionRecords(records, problems).flatMap((record) => buildOption(record, stages, lookup) ?? []);
+  const access = named(of(kinds.access), lookup.access);
+  const stages = of(kinds.stage).flatMap((record) => (record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
+  const options = optionRecords(of(kinds.option), problems).flatMap((record) => buildOption(record, stages, lookup) ?? []);
   checkStages(stages, options, problems);
   const chanceNamed = (name: string) => {
     const record = scope.find('chance', name);
     return record === undefined || !is(record, kinds.chance) ? undefined : buildChance(record, lookup);
   };
   const chances = chancesByRecord(records, lookup);
-  const job = jobNames(records, options, header);
-  const startedRecord = onlyOne(records, kinds.started, problems);
+  const job = jobNames(of(kinds.stage), options, header);
+  const startedRecord = onlyOne(of(kinds.started), problems);
   const estimate: Estimate = {
     uri,
     shop,
     header: header === undefined ? undefined : buildHeader(header, problems),
     vehicle: vehicleBuilt,
-    findings: records.flatMap((record) => (is(record, kinds.finding) ? (record.name === undefined ? (buildFinding(record, sources.resolvePath, problems) ?? []) : (lookup.finding(record.name.name) ?? [])) : [])),
+    findings: of(kinds.finding).flatMap((record) => (record.name === undefined ? buildFinding(record, sources.resolvePath, problems) : lookup.finding(record.name.name)) ?? []),
     access,
     chances,
-    labour: named(records, kinds.labour, lookup.labour),
-    parts: named(records, kinds.part, lookup.part),
-    sublets: named(records, kinds.sublet, lookup.sublet),
-    fees: named(records, kinds.fee, lookup.fee),
-    tools: named(records, kinds.tool, lookup.tool),
+    labour: named(of(kinds.labour), lookup.labour),
+    parts: named(of(kinds.part), lookup.part),
+    sublets: named(of(kinds.sublet), lookup.sublet),
+    fees: named(of(kinds.fee), lookup.fee),
+    tools: named(of(kinds.tool), lookup.tool),
     stages,
     options: [...options, ...asItStands(vehicleBuilt, options, stages, problems)],
-    consider: records.flatMap((record) => (is(record, kinds.consider) ? pick(record.values.labour, lookup.labour) : [])),
-    inspections: records.flatMap((record) => (is(record, kinds.inspect) ? (buildInspection(record, lookup, chanceNamed) ?? []) : [])),
-    coverages: records.flatMap((record) => (is(record, kinds.coverage) ? (buildCoverage(record, problems) ?? []) : [])),
-    quoted: records.flatMap((record) => (is(record, kinds.quoted) ? [buildQuoted(record, job, problems)] : [])),
-    authorised: buildAuthorised(records.filter((record) => is(record, kinds.authorised)), job, problems),
+    consider: of(kinds.consider).flatMap((record) => pick(record.values.labour, lookup.labour)),
+    inspections: of(kinds.inspect).flatMap((record) => buildInspection(record, lookup, chanceNamed) ?? []),
+    coverages: of(kinds.coverage).flatMap((record) => buildCoverage(record, problems) ?? []),
+    quoted: of(kinds.quoted).map((record) => buildQuoted(record, job, problems)),
+    authorised: buildAuthorised(of(kinds.authorised), job, problems),
     started: startedRecord === undefined ? undefined : buildStarted(startedRecord, job, problems),
-    closed: closedIn(records, { options, access, chances }, lookup),
-    notes: records.flatMap((record) => (is(record, kinds.note) && record.title !== undefined ? [record.title.text] : [])),
+    closed: closedIn(of, { options, access, chances }, lookup),
+    notes: of(kinds.note).flatMap((record) => record.title?.text ?? []),
   };
-  for (const record of records) {
-    if (!is(record, kinds.consider) || record.broken || record.values.labour !== undefined) continue;
+  for (const record of of(kinds.consider)) {
+    if (record.broken || record.values.labour !== undefined) continue;
     problems.push(problem(valueRules.expected, record.at, { wanted: 'the name of a labour line', example: 'consider tensioner, plugs-job', found: undefined }));
   }
   checkCurrencies(records, shop.currency.code, problems);
-  checkVin(records, problems);
+  checkVin(of(kinds.vehicle), problems);
   checkFindings(estimate, problems);
   const told = withoutEchoes(problems, estimate, lost);
-  return { estimate, records, scope, problems: told.problems, spoiled: new Set([...told.spoiled, ...scope.spoiled, ...withoutTheirStage(records, estimate)]), uses: gathered.uses, waitsFor: gathered.waitsFor };
+  return { estimate, records, scope, problems: told.problems, spoiled: new Set([...told.spoiled, ...scope.spoiled, ...withoutTheirStage(of(kinds.stage), estimate)]), uses: gathered.uses, waitsFor: gathered.waitsFor };
 }
 
 /** What the job really took, held against what the rest of the file says. */
-function closedIn(records: readonly Record[], { options, access, chances }: Pick<Estimate, 'options' | 'access' | 'chances'>, lookup: Lookup): Estimate['closed'] {
-  const record = onlyOne(records, kinds.closed, lookup.problems);
+function closedIn(of: OfKind, { options, access, chances }: Pick<Estimate, 'options' | 'access' | 'chances'>, lookup: Lookup): Estimate['closed'] {
+  const record = onlyOne(of(kinds.closed), lookup.problems);
   if (record === undefined) return undefined;
-  const written = records.find((one) => is(one, kinds.estimate))?.values.written?.iso;
-  const started = records.find((one) => is(one, kinds.started))?.values.on?.iso;
+  const written = of(kinds.estimate)[0]?.values.written?.iso;
+  const started = of(kinds.started)[0]?.values.on?.iso;
   return buildClosed(record, { options, access, chances, written, started }, lookup);
 }
 
 /** A stage is in every option: where one could not be made out, none of them is whole. */
-function withoutTheirStage(records: readonly Record[], { stages, options }: Estimate): Block[] {
-  const lost = records.some((record) => is(record, kinds.stage) && !stages.some((stage) => stage.record === record));
+function withoutTheirStage(records: readonly RecordOf<typeof kinds.stage>[], { stages, options }: Estimate): Block[] {
+  const lost = records.some((record) => !stages.some((stage) => stage.record === record));
   return lost ? options.map(({ record }) => record.block) : [];
 }
 
 /** More options than this can't be read side by side, and a file with thousands of them is no estimate. */
 const MOST_OPTIONS = 40;
 
-function optionRecords(records: readonly Record[], problems: Problem[]): RecordOf<typeof kinds.option>[] {
-  const options = records.filter((record) => is(record, kinds.option));
+function optionRecords(options: readonly RecordOf<typeof kinds.option>[], problems: Problem[]): RecordOf<typeof kinds.option>[] {
   const over = options[MOST_OPTIONS];
   if (over !== undefined) problems.push(problem(workRules.tooManyOptions, over.at, { most: MOST_OPTIONS }));
   return options.slice(0, MOST_OPTIONS);
 }
 
 /** The options and stages that records of the job may be for. */
-function jobNames(records: readonly Record[], options: readonly Option[], header: RecordOf<typeof kinds.estimate> | undefined): JobNames {
-  const stages = records.flatMap(({ kind, name }) => (kind.word === 'stage' && name !== undefined ? [name.name] : []));
+function jobNames(records: readonly RecordOf<typeof kinds.stage>[], options: readonly Option[], header: RecordOf<typeof kinds.estimate> | undefined): JobNames {
+  const stages = records.flatMap(({ name }) => name?.name ?? []);
   return { options: options.map(({ name }) => name), stages, written: header?.values.written?.iso };
 }
 
-function named<T>(records: readonly Record[], kind: Kind, find: (name: string) => T | undefined): T[] {
-  const found = new Set<T>();
+type OfKind = <F extends Kind>(kind: F) => readonly RecordOf<F>[];
+
+/** The records by their kinds, each in the order of the lines. */
+function byKind(records: readonly Record[]): OfKind {
+  const sorted = new Map<string, Record[]>();
   for (const record of records) {
-    const one = record.kind.word === kind.word && record.name !== undefined ? find(record.name.name) : undefined;
+    const ofKind = sorted.get(record.kind.word);
+    if (ofKind === undefined) sorted.set(record.kind.word, [record]);
+    else ofKind.push(record);
+  }
+  return <F extends Kind>(kind: F) => (sorted.get(kind.word) ?? []) as readonly RecordOf<F>[];
+}
+
+/** Every entity of a kind at the left edge that has a name, the first of those that share one. */
+function named<T>(records: readonly Record[], find: (name: string) => T | undefined): T[] {
+  const found = new Set<T>();
+  for (const { name } of records) {
+    const one = name === undefined ? undefined : find(name.name);
     if (one !== undefined) found.add(one);
   }
   return [...found];
@@ -138,26 +153,26 @@ function named<T>(records: readonly Record[], kind: Kind, find: (name: string) =
 
 /** Builds each named thing once, and cuts circles where they close. */
 function lookupOver(scope: Scope, tables: Tables, shop: Lookup['shop'], sources: Pick<Sources, 'resolvePath'>, problems: Problem[]): Lookup {
-  const part = ofKind(kinds.part, [shop], (record) => buildPart(record, lookup));
-  const sublet = ofKind(kinds.sublet, [shop], (record) => buildSublet(record, lookup));
-  const finding = ofKind(kinds.finding, [], (record) => buildFinding(record, sources.resolvePath, problems));
-  const fee = ofKind(kinds.fee, [shop], (record) => shop.fees.find((one) => one.record === record) ?? buildFee(record, problems));
-  const tool = ofKind(kinds.tool, [shop], (record) => shop.tools.find((one) => one.record === record) ?? buildTool(record, false));
+  const part = ofKind('part', [shop], (record) => buildPart(record, lookup));
+  const sublet = ofKind('sublet', [shop], (record) => buildSublet(record, lookup));
+  const finding = ofKind('finding', [], (record) => buildFinding(record, sources.resolvePath, problems));
+  const fee = ofKind('fee', [shop], (record) => shop.fees.find((one) => one.record === record) ?? buildFee(record, problems));
+  const tool = ofKind('tool', [shop], (record) => shop.tools.find((one) => one.record === record) ?? buildTool(record, false));
   const goods = [part.standIn, sublet.standIn, tool.standIn];
-  const access = ofKind(kinds.access, [shop, ...goods], (record, path) => {
+  const access: Table<Access> = ofKind('access', [shop, ...goods], (record, path) => {
     const direct = follow(record.values.includes ?? [], path, 'includes', access.find);
     const closure = new Set(direct.flatMap((one) => [one, ...one.includes]));
     return buildAccess(record, lookup, [...closure]);
   });
   const aroundWork = tables.standIn('around work', [shop, ...goods, finding.standIn, access.standIn]);
-  const labour = ofKind(kinds.labour, [aroundWork], (record, path) => buildLabour(record, lookup, (names) => follow(names, path, 'needs', labour.find)));
+  const labour: Table<Labour> = ofKind('labour', [aroundWork], (record, path) => buildLabour(record, lookup, (names) => follow(names, path, 'needs', labour.find)));
   const lookup: Lookup = { shop, scope, problems, aroundWork, part: part.find, sublet: sublet.find, finding: finding.find, fee: fee.find, tool: tool.find, access: access.find, labour: labour.find };
   return lookup;
 
-  function ofKind<F extends Kind & { readonly word: NamedKind }, T>(kind: F, madeFrom: readonly unknown[], build: (record: RecordOf<F>, path: readonly string[]) => T | undefined): Table<T> {
-    return tables.table(kind.word, [...madeFrom, ...scope.named(kind.word)], (name, path) => {
-      const record = scope.find(kind.word, name);
-      return record === undefined ? undefined : build(record as RecordOf<F>, [...path, name]);
+  function ofKind<W extends NamedKind, T>(word: W, madeFrom: readonly unknown[], build: (record: RecordOf<(typeof kinds)[W]>, path: readonly string[]) => T | undefined): Table<T> {
+    return tables.table(word, [...madeFrom, ...scope.named(word)], (name, path) => {
+      const record = scope.find(word, name);
+      return record === undefined ? undefined : build(record as RecordOf<(typeof kinds)[W]>, [...path, name]);
     });
   }
 
@@ -178,10 +193,9 @@ function lookupOver(scope: Scope, tables: Tables, shop: Lookup['shop'], sources:
   }
 }
 
-function onlyOne<F extends Kind>(records: readonly Record[], kind: F, problems: Problem[]): RecordOf<F> | undefined {
-  const [first, ...others] = records.filter((record) => record.kind.word === kind.word);
-  for (const other of others) problems.push(problem(rules.onlyOnce, other.at, { kind: kind.word }, first === undefined ? undefined : { at: first.at, says: 'The first one' }));
-  return first as RecordOf<F> | undefined;
+function onlyOne<R extends Pick<Record, 'at'> & { readonly kind: { readonly word: string } }>([first, ...others]: readonly R[], problems: Problem[]): R | undefined {
+  for (const other of others) problems.push(problem(rules.onlyOnce, other.at, { kind: other.kind.word }, first === undefined ? undefined : { at: first.at, says: 'The first one' }));
+  return first;
 }
 
 function buildHeader(record: RecordOf<typeof kinds.estimate>, problems: Problem[]): Header {

@@ -126,11 +126,6 @@ export class Scope {
     return (this.byKind.get(kind) as OfKind).records;
   }
 
-  /** Whether two records of a kind share a name. */
-  hasRepeated(kind: NamedKind): boolean {
-    return (this.known.get(kind) as Names).repeated;
-  }
-
   namesOf(kind: NamedKind): ReadonlyMap<string, Record> {
     const { records } = this.byKind.get(kind) as OfKind;
     return new Map([...(this.known.get(kind) as Names).places].map(([name, place]) => [name, records[place] as Record]));

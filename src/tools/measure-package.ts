@@ -36,10 +36,10 @@ Module._load = (name, ...rest) => (name === 'vscode' ? stub : load(name, ...rest
 const spent = (since) => { const { user, system } = process.cpuUsage(since); return (user + system) / 1000; };
 const started = process.cpuUsage();
 const extension = require(process.argv[3]);
-const load = spent(started);
+const toLoad = spent(started);
 const loaded = process.cpuUsage();
 extension.activate({ subscriptions: [], extensionUri: stub.Uri });
-console.log(JSON.stringify([load, spent(loaded)]));
+console.log(JSON.stringify([toLoad, spent(loaded)]));
 process.exit(0);
 `;
 

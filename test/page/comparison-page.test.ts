@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { comparisonPage, keepLastGood, targetsOf } from '../../src/report/page/index.js';
+import { closingTargets, comparisonPage, keepLastGood, targetsOf } from '../../src/report/page/index.js';
 import { namedFigures, valueText, verdict } from '../../src/report/index.js';
 import { figuresIn, isWellFormed, sampleTexts, serviceOver, verdictIn } from './estimates.js';
 
@@ -11,7 +11,7 @@ function pageOf(texts: Map<string, string>, uri: string) {
   const service = serviceOver(texts);
   const { comparison, problems } = service.weighing(uri);
   const columns = keepLastGood([], { comparison, problems });
-  return { service, comparison, columns, targets: targetsOf(columns, comparison.estimate), markup: comparisonPage({ comparison, columns, lineOf: () => undefined }) };
+  return { service, comparison, columns, targets: new Map([...targetsOf(columns, comparison.estimate), ...closingTargets(comparison)]), markup: comparisonPage({ comparison, columns, lineOf: () => undefined }) };
 }
 
 describe.each(names)('the page of %s', (name) => {

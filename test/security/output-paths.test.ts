@@ -1,4 +1,5 @@
-import { existsSync, linkSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { closeSync, existsSync, linkSync, mkdirSync, mkdtempSync, openSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -14,9 +15,9 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-function written(output: string) {
+function written(output: string, cwd = folder) {
   let err = '';
-  const code = run(['export', 'job.yard', '--as', 'html', '--output', output], '1.2.3', { cwd: folder, styled: false, stdin: () => '', out: () => undefined, err: (text) => void (err += text) });
+  const code = run(['export', cwd === folder ? 'job.yard' : 'one.yard', '--as', 'html', '--output', output], '1.2.3', { cwd, styled: false, stdin: () => '', out: () => undefined, err: (text) => void (err += text) });
   return { code, err };
 }
 
@@ -56,6 +57,31 @@ test('a file that is no estimate is written over, new ones are made, and what ca
   expect(written('words.txt').code).toBe(0);
   mkdirSync(path.join(folder, 'a folder'));
   for (const output of ['a folder', 'none/page.html', 'old.html/page.html', 'x'.repeat(5_000), 'a\u0000b', '']) expect(written(output), JSON.stringify(output.slice(0, 20))).toEqual({ code: 2, err: expect.stringMatching(/could not be written/) as unknown });
+});
+
+test('what looks as if it lay in the folder is not written where a link leads out of it', () => {
+  const work = path.join(folder, 'work');
+  mkdirSync(work);
+  writeFileSync(path.join(work, 'one.yard'), ESTIMATE);
+  symlinkSync('../old.html', path.join(work, 'link.html'));
+  symlinkSync('../none.html', path.join(work, 'none.html'));
+  symlinkSync('..', path.join(work, 'way'));
+  symlinkSync('real.html', path.join(work, 'inside.html'));
+  for (const output of ['link.html', 'none.html', 'way/page.html', 'way/old.html']) expect(written(output, work), output).toEqual({ code: 2, err: expect.stringContaining('is a link that leads out of this folder; nothing was written') as unknown });
+  expect(readFileSync(path.join(folder, 'old.html'), 'utf8')).toBe('<p>an older page</p>');
+  expect(existsSync(path.join(folder, 'none.html')) || existsSync(path.join(folder, 'page.html'))).toBe(false);
+  for (const output of ['inside.html', '../beside.html', path.join(folder, 'whole.html')]) expect(written(output, work).code, output).toBe(0);
+  // In a repository its top counts.
+  mkdirSync(path.join(folder, '.git'));
+  for (const output of ['link.html', 'way/page.html']) expect(written(output, work).code, output).toBe(0);
+});
+
+test('a pipe in the place of a file is written into and not waited for', () => {
+  spawnSync('mkfifo', [path.join(folder, 'pipe')]);
+  // Opened for both, a pipe has a reader, so that the write does not wait either.
+  const open = openSync(path.join(folder, 'pipe'), 'r+');
+  expect(written('pipe').code).toBe(0);
+  closeSync(open);
 });
 
 test('the text of an estimate is known by its first line', () => {

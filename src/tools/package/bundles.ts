@@ -8,7 +8,7 @@ export const TERMINAL = 'cli.js';
 const common: BuildOptions = { bundle: true, minify: true, legalComments: 'none', target: 'es2022', logLevel: 'warning', metafile: true };
 
 /** One bundle holds all that hosts share; the desktop's holds only what is its own, and loads the other. */
-const besideTheWeb: Plugin = { name: 'beside-the-web', setup: ({ onResolve }) => onResolve({ filter: /^\.\/web\.js$/ }, () => ({ path: './web/extension.js', external: true })) };
+const besideTheWeb: Plugin = { name: 'beside-the-web', setup: (building) => building.onResolve({ filter: /^\.\/web\.js$/ }, () => ({ path: './web/extension.js', external: true })) };
 
 const bundles: readonly BuildOptions[] = [
   { ...common, entryPoints: ['src/editor/extension.ts'], outfile: 'extension.js', platform: 'node', format: 'cjs', external: ['vscode'], plugins: [besideTheWeb] },

@@ -5,6 +5,7 @@ import { parseArgs } from 'node:util';
 import { pack } from './pack.js';
 
 const { values } = parseArgs({ options: { out: { type: 'string', default: 'dist' } } });
-for (const file of Object.values(await pack(process.cwd(), path.resolve(values.out)))) {
+const { vsix, tarball, bill } = await pack(process.cwd(), path.resolve(values.out));
+for (const file of [vsix, tarball, bill]) {
   console.log(`${path.relative(process.cwd(), file).padEnd(32)} ${(statSync(file).size / 1024).toFixed(1).padStart(7)} KiB`);
 }

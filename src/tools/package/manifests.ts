@@ -3,8 +3,8 @@ type Manifest = Readonly<Record<string, unknown>>;
 /** What an editor reads of the repository's manifest. The rest is for those who build it. */
 export function extensionManifest(manifest: Manifest): Manifest {
   const builders = ['private', 'dependencies', 'devDependencies', 'scripts', 'bin', 'files'];
-  const { node: _, ...engines } = manifest['engines'] as Readonly<Record<string, string>>;
-  return { ...Object.fromEntries(Object.entries(manifest).filter(([key]) => !builders.includes(key))), engines };
+  const { vscode } = manifest['engines'] as Readonly<Record<string, string>>;
+  return { ...Object.fromEntries(Object.entries(manifest).filter(([key]) => !builders.includes(key))), engines: { vscode } };
 }
 
 /** The manifest of the terminal tool: all it needs is inside its one script, so it depends on nothing. */
