@@ -109,7 +109,8 @@ function closedIn(of: OfKind, { options, access, chances }: Pick<Estimate, 'opti
 
 /** A stage is in every option: where one could not be made out, none of them is whole. */
 function withoutTheirStage(records: readonly RecordOf<typeof kinds.stage>[], { stages, options }: Estimate): Block[] {
-  const lost = records.some((record) => !stages.some((stage) => stage.record === record));
+  const built = new Set<Record>(stages.map((stage) => stage.record));
+  const lost = records.some((record) => !built.has(record));
   return lost ? options.map(({ record }) => record.block) : [];
 }
 
@@ -138,7 +139,7 @@ function byKind(records: readonly Record[]): OfKind {
     if (ofKind === undefined) sorted.set(record.kind.word, [record]);
     else ofKind.push(record);
   }
-  return <F extends Kind>(kind: F) => (sorted.get(kind.word) ?? []) as readonly RecordOf<F>[];
+  return <F extends Kind>(kind: F) => (sorted.get(kind.word) ?? []) as readonly Record[] as readonly RecordOf<F>[];
 }
 
 /** Every entity of a kind at the left edge that has a name, the first of those that share one. */

@@ -6,6 +6,9 @@ import { sameItems } from './remember.js';
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
 
+/** So many names are held against names that nothing has; in a file that has more of both, none is offered instead. */
+const MOST_COMPARED = 50_000;
+
 const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage', 'stage'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
@@ -89,6 +92,7 @@ export class Scope {
   private readonly byKind = new Map<string, OfKind>(NAMED_KINDS.map((kind) => [kind, { names: [], records: [] }]));
   private readonly known = new Map<string, Names>();
   private readonly namesStandIn: object;
+  private compared = 0;
 
   /** `file` is the first record of the file itself, by which it is known again. */
   constructor(
@@ -158,13 +162,19 @@ export class Scope {
       this.problems.push(problem(rules.ambiguousName, name.at, { name: name.name, kinds }));
       return;
     }
-    const known = kinds.flatMap((kind) => [...(this.known.get(kind)?.places.keys() ?? [])]).concat(Object.keys(builtIn));
-    const isA = NAMED_KINDS.find((kind) => this.known.get(kind)?.places.has(name.name) === true);
     if (this.problems.length > MOST_TOLD) {
       this.spoiled.add(name.at.block);
       return;
     }
-    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: this.problems.length > limits.problems ? undefined : closest(name.name, known) }));
+    const isA = NAMED_KINDS.find((kind) => this.known.get(kind)?.places.has(name.name) === true);
+    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: this.meantBy(name, kinds, builtIn) }));
+  }
+
+  private meantBy({ name }: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): string | undefined {
+    if (this.problems.length > limits.problems || this.compared > MOST_COMPARED) return undefined;
+    const known = kinds.flatMap((kind) => [...(this.known.get(kind)?.places.keys() ?? [])]).concat(Object.keys(builtIn));
+    this.compared += known.length;
+    return closest(name, known);
   }
 }
 

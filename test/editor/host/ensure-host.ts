@@ -59,8 +59,8 @@ async function fill(staging: string): Promise<void> {
   console.log('[3/4] libraries of the editor');
   await npm(editorIn(staging), ['install', '--omit=dev', '--ignore-scripts'], env);
 
-  console.log('[4/4] native modules (needs python3, make and a C++ compiler)');
-  await npm(editorIn(staging), ['rebuild', '@vscode/spdlog', '@vscode/native-watchdog'], env);
+  console.log('[4/4] native modules (needs python3, make and a C++ compiler)'); // the watchdog has had two names
+  await npm(editorIn(staging), ['rebuild', '@vscode/spdlog', '@vscode/native-watchdog', 'native-watchdog'], env);
   await addSearch(staging, npm);
   await writeFile(stampIn(staging), stampText);
 }

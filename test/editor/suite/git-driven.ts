@@ -118,6 +118,21 @@ export async function gitDrivenCases(editor: Editor, workspace: Workspace): Prom
         await editor.screenshot('book');
       },
     },
+    {
+      name: 'the quote of an option is written where the user says',
+      async run() {
+        await openFile(editor, estimate);
+        await runCommand(editor, 'Steelyard: Write quote…');
+        const box = page.locator('.quick-input-widget');
+        await box.locator('.monaco-list-row', { hasText: 'Fit a used engine' }).first().click();
+        await retry('the proposed name', async () => ((await box.locator('input.input').inputValue()).endsWith('/pilgrim-v6-used.html') ? true : undefined));
+        await page.keyboard.press('Enter');
+        const written = await retry('the quote', async () => await workspace.read('pilgrim-v6-used.html').catch(() => undefined));
+        assert.match(written, /Fit a used engine/);
+        assert.match(written, /data:image\/png;base64/);
+        assert.doesNotMatch(written, /<script/i);
+      },
+    },
     { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
   ];
 }
