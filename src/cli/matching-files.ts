@@ -17,11 +17,11 @@ export function* matchingFiles(word: string, cwd: string): Generator<string> {
   const steps = word.split('/');
   const first = steps.findIndex((step) => /[*?]/.test(step));
   const base = path.resolve(cwd, steps.slice(0, first).join('/') || (word.startsWith('/') ? '/' : '.'));
-  const pattern = patternOf(steps.slice(first));
+  const pattern = steps.slice(first);
   let found = false;
   if (statSync(base, { throwIfNoEntry: false })?.isDirectory() === true) {
     for (const file of estimateFilesBelow(base)) {
-      if (!pattern.test(path.relative(base, file).split(path.sep).join('/'))) continue;
+      if (!matches(pattern, path.relative(base, file).split(path.sep))) continue;
       found = true;
       yield file;
     }
@@ -29,8 +29,27 @@ export function* matchingFiles(word: string, cwd: string): Generator<string> {
   if (!found) throw new InputError(`No estimate file (.yard) matches ${word}.`);
 }
 
-function patternOf(steps: readonly string[]): RegExp {
-  const plain = (text: string) => text.replace(/[\\^$.|+()[\]{}]/g, '\\$&').replace(/\*+/g, '[^/]*').replace(/\?/g, '[^/]');
-  const written = steps.map((step, i) => (step === '**' ? (i === steps.length - 1 ? '.*' : '(?:[^/]+/)*') : `${plain(step)}${i === steps.length - 1 ? '' : '/'}`));
-  return new RegExp(`^${written.join('')}$`, 'su');
+/** Whether folders and file match the steps of a pattern, of which `**` stands for any number. */
+function matches(steps: readonly string[], names: readonly string[]): boolean {
+  return isLike(steps, names, '**', (step, name) => isLike([...step], [...name], '*', (letter, own) => letter === '?' || letter === own));
+}
+
+/** Goes back to the last place that stands for anything, and no further: that is enough, and never takes long. */
+function isLike(pattern: readonly string[], text: readonly string[], anything: string, fits: (one: string, own: string) => boolean): boolean {
+  let at = 0;
+  let last: { readonly at: number; readonly from: number } | undefined;
+  for (let i = 0; i < text.length;) {
+    const one = pattern[at];
+    if (one === anything) last = { at: ++at, from: i };
+    else if (one !== undefined && fits(one, text[i] as string)) {
+      at++;
+      i++;
+    } else if (last === undefined) return false;
+    else {
+      last = { at: last.at, from: last.from + 1 };
+      at = last.at;
+      i = last.from;
+    }
+  }
+  return pattern.slice(at).every((one) => one === anything);
 }

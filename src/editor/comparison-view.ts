@@ -2,7 +2,7 @@ import type { Span } from '../language/index.js';
 import type { Place } from '../service/index.js';
 import {
   closingTargets, comparisonPage, decisionPart, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, writtenFigure,
-  type Column, type Derivations, type FlipRow, type LineOf, type Targets, type TrialField, type Tried, type Trying,
+  type Column, type Derivations, type FlipRow, type LineOf, type PictureSource, type Targets, type TrialField, type Tried, type Trying,
 } from '../report/page/index.js';
 import { decide, type Comparison } from '../weigh/index.js';
 import { rowsAt } from './here.js';
@@ -33,7 +33,7 @@ export class ComparisonView {
   private readonly unfolded = new Set<string>();
   private derivations: Derivations = new Map();
 
-  constructor(private readonly desk: Desk, readonly estimate: Key, private readonly pictureOf: (uri: string) => string | undefined) {}
+  constructor(private readonly desk: Desk, readonly estimate: Key, private readonly pictureOf: (uri: string) => PictureSource) {}
 
   /** The inside of the page as the text stands now. */
   markup(): string {

@@ -8,7 +8,7 @@ export type LeadsOut = (root: vscode.Uri, file: vscode.Uri) => Promise<boolean>;
  * folder or file of its own.
  */
 export const linksLeadOut: LeadsOut = async (root, file) => {
-  const steps = file.path.slice(root.path.replace(/\/+$/, '').length + 1).split('/');
+  const steps = file.path.slice(root.path.replace(/(?<!\/)\/+$/, '').length + 1).split('/');
   for (let i = 1; i <= steps.length; i++) {
     const step = vscode.Uri.joinPath(root, ...steps.slice(0, i));
     const { type } = await vscode.workspace.fs.stat(step);

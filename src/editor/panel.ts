@@ -105,7 +105,7 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   private turnTo(key: Key, saved?: SavedView): void {
     const { panel } = this;
     if (panel === undefined || this.view?.estimate === key) return;
-    const view = this.views.get(key) ?? new ComparisonView(this.desk, key, (uri) => this.panel === undefined ? undefined : this.pictures.sourceOf(uri, this.panel.webview));
+    const view = this.views.get(key) ?? new ComparisonView(this.desk, key, (uri) => (this.panel === undefined ? { kind: 'absent' } : this.pictures.sourceOf(uri, this.panel.webview)));
     this.views.set(key, view);
     this.view = view;
     this.shown = undefined;

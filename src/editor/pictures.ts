@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { PictureSource } from '../report/page/index.js';
 import type { LeadsOut } from './links.js';
 import { rootOf } from './places.js';
 
@@ -10,21 +11,22 @@ const LARGEST = 30_000_000;
  * file, lie where the estimate may read, also by its links, and be of a sensible size.
  */
 export class Pictures {
-  private readonly sources = new Map<string, string | undefined>();
+  private readonly sources = new Map<string, PictureSource>();
 
   constructor(private readonly leadsOut: LeadsOut, private readonly changed: () => void) {}
 
-  /** Where the page loads a picture from; undefined where it can't, or not yet. */
-  sourceOf(key: string, webview: vscode.Webview): string | undefined {
-    if (!this.sources.has(key)) {
-      this.sources.set(key, undefined);
-      void this.look(vscode.Uri.parse(key, true), webview).catch(() => undefined).then((source) => {
-        if (source === undefined) return;
-        this.sources.set(key, source);
-        this.changed();
-      });
-    }
-    return this.sources.get(key);
+  /** What the page loads for a picture; the first time it is asked for, that is not known yet. */
+  sourceOf(key: string, webview: vscode.Webview): PictureSource {
+    const known = this.sources.get(key);
+    if (known !== undefined) return known;
+    const awaited: PictureSource = { kind: 'awaited' };
+    this.sources.set(key, awaited);
+    void this.look(vscode.Uri.parse(key, true), webview).catch(() => undefined).then((address) => {
+      if (this.sources.get(key) !== awaited) return;
+      this.sources.set(key, address === undefined ? { kind: 'absent' } : { kind: 'shown', address });
+      this.changed();
+    });
+    return awaited;
   }
 
   /** Files may have come, gone or changed: they are looked at again when they are next shown. */

@@ -18,7 +18,7 @@ export function pathFrom(fromKey: Key, written: string): Key | undefined {
  */
 export function rootOf(uri: vscode.Uri): { readonly root: vscode.Uri; readonly file: string } {
   const folder = vscode.workspace.getWorkspaceFolder(uri) ?? (uri.scheme === 'untitled' ? vscode.workspace.workspaceFolders?.[0] : undefined);
-  if (uri.scheme === 'untitled' && folder !== undefined) return { root: folder.uri, file: `${folder.uri.path.replace(/\/+$/, '')}/untitled` };
+  if (uri.scheme === 'untitled' && folder !== undefined) return { root: folder.uri, file: `${folder.uri.path.replace(/(?<!\/)\/+$/, '')}/untitled` };
   return { root: folder?.uri ?? vscode.Uri.joinPath(uri, '..'), file: uri.path };
 }
 

@@ -47,12 +47,23 @@ export function rateFor(className: Name | undefined, at: Span, { shop, problems 
   return undefined;
 }
 
+interface Needs {
+  readonly needs: readonly Labour[];
+  readonly tools: readonly Tool[];
+}
+
+const NO_NEEDS: Needs = { needs: [], tools: [] };
+
+/** Names behind `needs` stand for jobs first, then for tools. */
+function needsOf(names: readonly Name[], lookup: Lookup, needed: Needed): Needs {
+  const isTool = ({ name }: Name) => lookup.scope.find('labour', name) === undefined && lookup.scope.find('tool', name) !== undefined;
+  return { needs: needed(names.filter((name) => !isTool(name))), tools: pick(names.filter(isTool), lookup.tool) };
+}
+
 export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Lookup, needed: Needed): Labour | undefined {
   const { values } = record;
-  const isTool = ({ name }: Name) => lookup.scope.find('labour', name) === undefined && lookup.scope.find('tool', name) !== undefined;
-  const needs = values.needs === undefined ? [] : needed(values.needs.filter((name) => !isTool(name)));
-  const tools = values.needs === undefined ? [] : pick(values.needs.filter(isTool), lookup.tool);
-  const among: Among = { around: lookup.aroundWork, near: [...needs, ...tools] };
+  const { needs, tools } = values.needs === undefined ? NO_NEEDS : needsOf(values.needs, lookup, needed);
+  const among: Among = { around: lookup.aroundWork, near: values.needs === undefined ? needs : [...needs, ...tools] };
   const kept = rememberedAmong<Labour | undefined>(record, among, lookup.problems);
   if (kept !== undefined) return kept.value;
   const { parts, sublets } = usedGoods(values.uses, lookup);

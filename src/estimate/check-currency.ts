@@ -2,7 +2,7 @@ import { problem, type Problem } from '../language/index.js';
 import type { Amount, Record } from '../vocabulary/index.js';
 import * as rules from './money-rules.js';
 
-/** Records without an amount in any other currency than this. */
+/** Records without an amount in any other currency than this, on the line or below it. */
 const onlyIn = new WeakMap<Record, string>();
 
 /** Reports amounts that name another currency than the shop's. */
@@ -10,13 +10,17 @@ export function checkCurrencies(records: readonly Record[], shopCurrency: string
   for (const record of records) {
     if (onlyIn.get(record) === shopCurrency) continue;
     const before = problems.length;
-    for (const key in record.values) {
-      const value = record.values[key] as Partial<Amount> | undefined;
-      if (value?.currency !== undefined && value.currency !== shopCurrency && value.at !== undefined) {
-        problems.push(problem(rules.otherCurrency, value.at, { code: value.currency, shop: shopCurrency }));
-      }
-    }
-    checkCurrencies(record.children, shopCurrency, problems);
+    lookThrough(record, shopCurrency, problems);
     if (problems.length === before) onlyIn.set(record, shopCurrency);
   }
+}
+
+function lookThrough(record: Record, shopCurrency: string, problems: Problem[]): void {
+  for (const key in record.values) {
+    const value = record.values[key] as Partial<Amount> | undefined;
+    if (value?.currency !== undefined && value.currency !== shopCurrency && value.at !== undefined) {
+      problems.push(problem(rules.otherCurrency, value.at, { code: value.currency, shop: shopCurrency }));
+    }
+  }
+  for (const child of record.children) lookThrough(child, shopCurrency, problems);
 }

@@ -32,6 +32,12 @@ export const circular: Rule<{ readonly chain: readonly string[]; readonly word: 
   example: 'steelyard 1\nshop "S"\n  rate bench 100.00\naccess lifted "Engine lifted"\n  remove 1 h\n  includes out\naccess out "Engine out"\n  remove 6 h\n  includes «lifted»\n',
 };
 
+export const tooMuchBehind: Rule<{ readonly word: string; readonly most: number }> = {
+  code: 'too-much-behind', family: 'names', severity: 'error', title: 'A line that rests on too many others',
+  message: ({ word, most }) => ({ what: `With this name, more than ${most} lines stand behind this one through ${word}.`, why: 'It is left out with all that follows it, so the totals that rest on this line are too low.', instead: `Name fewer lines behind ${word}, or put what always goes together into one line.` }),
+  example: `steelyard 1\nshop "S"\n  rate bench 100.00\n${Array.from({ length: 42 }, (_, i) => `access way-${i + 1} "Way in ${i + 1}"\n  remove 1 h${i === 0 ? '' : `\n  includes ${i === 41 ? '«way-41»' : `way-${i}`}`}`).join('\n')}\n`,
+};
+
 export const saidBefore: Rule<{ readonly name: string; readonly word: string }> = {
   code: 'said-before', family: 'names', severity: 'warning', title: 'One name twice in an option',
   message: ({ name, word }) => ({ what: `${clip(name)} stands behind ${word} twice.`, why: 'It is charged once in an option, however often it is named; if it is really done twice, the total is too low.', instead: 'Remove one, or write how many on its own line, as in 2 at 1.5 h.' }),

@@ -9,6 +9,7 @@ import { buildClosed } from './build-closed.js';
 import { buildCoverage, buildInspection } from './build-decision.js';
 import { buildShop, buildTool, noShop } from './build-shop.js';
 import { buildAccess, buildFee, buildFinding, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
+import { MOST_BEHIND, withBehind } from './behind.js';
 import { checkCurrencies } from './check-currency.js';
 import { checkFindings, checkVin } from './check-vehicle.js';
 import { gather, type Sources } from './files.js';
@@ -19,6 +20,7 @@ import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
 import { Tables, type Table } from './tables.js';
+import * as stageRules from './stage-rules.js';
 import * as workRules from './work-rules.js';
 import type { Access, Estimate, Header, Labour, Option, Vehicle } from './types.js';
 
@@ -47,13 +49,13 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const of = byKind(records);
   const shopRecord = onlyOne(of(kinds.shop), problems);
   const shop = shopRecord === undefined ? noShop : buildShop(shopRecord, problems);
-  const lookup = lookupOver(scope, new Tables(first, problems), shop, sources, problems);
+  const { lookup, all } = lookupOver(scope, new Tables(first, problems), shop, sources, problems);
 
   const header = onlyOne(of(kinds.estimate), problems);
   const vehicle = onlyOne(of(kinds.vehicle), problems);
   const vehicleBuilt = vehicle === undefined ? undefined : buildVehicle(vehicle);
-  const access = named(of(kinds.access), lookup.access);
-  const stages = of(kinds.stage).flatMap((record) => (record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
+  const access = all.access();
+  const stages = stageRecords(of(kinds.stage), problems).flatMap((record) => (record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
   const options = optionRecords(of(kinds.option), problems).flatMap((record) => buildOption(record, stages, lookup) ?? []);
   checkStages(stages, options, problems);
   const chanceNamed = (name: string) => {
@@ -71,9 +73,9 @@ export function resolve(uri: string, sources: Sources): Resolved {
     findings: of(kinds.finding).flatMap((record) => (record.name === undefined ? buildFinding(record, sources.resolvePath, problems) : lookup.finding(record.name.name)) ?? []),
     access,
     chances,
-    labour: named(of(kinds.labour), lookup.labour),
-    parts: named(of(kinds.part), lookup.part),
-    sublets: named(of(kinds.sublet), lookup.sublet),
+    labour: all.labour(),
+    parts: all.parts(),
+    sublets: all.sublets(),
     fees: named(of(kinds.fee), lookup.fee),
     tools: named(of(kinds.tool), lookup.tool),
     stages,
@@ -117,6 +119,15 @@ function withoutTheirStage(records: readonly RecordOf<typeof kinds.stage>[], { s
 /** More options than this can't be read side by side, and a file with thousands of them is no estimate. */
 const MOST_OPTIONS = 40;
 
+/** What is done before the customer decides, step by step; each is weighed with every option. */
+const MOST_STAGES = 12;
+
+function stageRecords(stages: readonly RecordOf<typeof kinds.stage>[], problems: Problem[]): readonly RecordOf<typeof kinds.stage>[] {
+  const over = stages[MOST_STAGES];
+  if (over !== undefined) problems.push(problem(stageRules.tooManyStages, over.at, { most: MOST_STAGES }));
+  return stages.slice(0, MOST_STAGES);
+}
+
 function optionRecords(options: readonly RecordOf<typeof kinds.option>[], problems: Problem[]): RecordOf<typeof kinds.option>[] {
   const over = options[MOST_OPTIONS];
   if (over !== undefined) problems.push(problem(workRules.tooManyOptions, over.at, { most: MOST_OPTIONS }));
@@ -152,39 +163,57 @@ function named<T>(records: readonly Record[], find: (name: string) => T | undefi
   return [...found];
 }
 
+/** Everything of a kind that has a name; these kinds have names at the left edge alone. */
+type All = { readonly [of in 'access' | 'labour' | 'parts' | 'sublets']: () => Estimate[of] };
+
+/** What leads from one line to others of its kind. */
+interface Following<T> {
+  readonly word: string;
+  readonly find: (name: string, path: readonly string[]) => T | undefined;
+  readonly behind: (one: T) => readonly T[];
+}
+
 /** Builds each named thing once, and cuts circles where they close. */
-function lookupOver(scope: Scope, tables: Tables, shop: Lookup['shop'], sources: Pick<Sources, 'resolvePath'>, problems: Problem[]): Lookup {
+function lookupOver(scope: Scope, tables: Tables, shop: Lookup['shop'], sources: Pick<Sources, 'resolvePath'>, problems: Problem[]): { readonly lookup: Lookup; readonly all: All } {
   const part = ofKind('part', [shop], (record) => buildPart(record, lookup));
   const sublet = ofKind('sublet', [shop], (record) => buildSublet(record, lookup));
   const finding = ofKind('finding', [], (record) => buildFinding(record, sources.resolvePath, problems));
   const fee = ofKind('fee', [shop], (record) => shop.fees.find((one) => one.record === record) ?? buildFee(record, problems));
   const tool = ofKind('tool', [shop], (record) => shop.tools.find((one) => one.record === record) ?? buildTool(record, false));
   const goods = [part.standIn, sublet.standIn, tool.standIn];
-  const access: Table<Access> = ofKind('access', [shop, ...goods], (record, path) => {
-    const direct = follow(record.values.includes ?? [], path, 'includes', access.find);
-    const closure = new Set(direct.flatMap((one) => [one, ...one.includes]));
-    return buildAccess(record, lookup, [...closure]);
+  const access: Table<Access> = ofKind('access', [shop, ...goods], (record, name, path) => {
+    const direct = follow(record.values.includes ?? [], [...path, name], { word: 'includes', find: access.find, behind: (one) => one.includes });
+    return buildAccess(record, lookup, [...withBehind(direct, (one) => one.includes)]);
   });
   const aroundWork = tables.standIn('around work', [shop, ...goods, finding.standIn, access.standIn]);
-  const labour: Table<Labour> = ofKind('labour', [aroundWork], (record, path) => buildLabour(record, lookup, (names) => follow(names, path, 'needs', labour.find)));
+  const labour: Table<Labour> = ofKind('labour', [aroundWork], (record, name, path) => buildLabour(record, lookup, (names) => follow(names, [...path, name], { word: 'needs', find: labour.find, behind: (one) => one.needs })));
   const lookup: Lookup = { shop, scope, problems, aroundWork, part: part.find, sublet: sublet.find, finding: finding.find, fee: fee.find, tool: tool.find, access: access.find, labour: labour.find };
-  return lookup;
+  return { lookup, all: { access: access.all, labour: labour.all, parts: part.all, sublets: sublet.all } };
 
-  function ofKind<W extends NamedKind, T>(word: W, madeFrom: readonly unknown[], build: (record: RecordOf<(typeof kinds)[W]>, path: readonly string[]) => T | undefined): Table<T> {
-    return tables.table(word, [...madeFrom, ...scope.named(word)], (name, path) => {
+  function ofKind<W extends NamedKind, T>(word: W, madeFrom: readonly unknown[], build: (record: RecordOf<(typeof kinds)[W]>, name: string, path: readonly string[]) => T | undefined): Table<T> {
+    return tables.table(word, madeFrom, scope.named(word), (name, path) => {
       const record = scope.find(word, name);
-      return record === undefined ? undefined : build(record as RecordOf<(typeof kinds)[W]>, [...path, name]);
+      return record === undefined ? undefined : build(record as RecordOf<(typeof kinds)[W]>, name, path);
     });
   }
 
-  function follow<T>(names: readonly Name[], path: readonly string[], word: string, next: (name: string, path: readonly string[]) => T | undefined): T[] {
+  function follow<T>(names: readonly Name[], path: readonly string[], { word, find, behind }: Following<T>): T[] {
     const found: T[] = [];
+    let all: ReadonlySet<T> = new Set();
     for (const { name, at } of names) {
-      if (path.includes(name)) reportCircle(name, at, path, word);
-      else {
-        const one = next(name, path);
-        if (one !== undefined && !found.includes(one)) found.push(one);
+      if (path.includes(name)) {
+        reportCircle(name, at, path, word);
+        continue;
       }
+      const one = path.length > MOST_BEHIND ? undefined : find(name, path);
+      const grown = one === undefined || all.has(one) ? all : withBehind([...all, one], behind);
+      if (path.length > MOST_BEHIND || grown.size > MOST_BEHIND) {
+        // All that follows would be too much as well.
+        problems.push(problem(rules.tooMuchBehind, at, { word, most: MOST_BEHIND }));
+        break;
+      }
+      if (one !== undefined && !found.includes(one)) found.push(one);
+      all = grown;
     }
     return found;
   }

@@ -208,9 +208,10 @@ export function wordsIn<W extends string>(choices: readonly Choice<W>[] | undefi
 export function reportRepeats(names: readonly Name[], word: string, problems: Problem[]): void {
   if (names.length < 2) return;
   const seen = new Map<string, Span>();
+  let told = 0;
   for (const { name, at } of names) {
     const first = seen.get(name);
     if (first === undefined) seen.set(name, at);
-    else problems.push(problem(rules.saidBefore, at, { name, word }, { at: first, says: 'The first time' }));
+    else if (told++ < limits.problems) problems.push(problem(rules.saidBefore, at, { name, word }, { at: first, says: 'The first time' }));
   }
 }

@@ -48,3 +48,9 @@ export const pinLacksStage: Rule<{ readonly option: string; readonly ways: reado
   }),
   example: `${shop}${front}${strip}labour pump "Replace the pump" 2 h\noption repair "Repair"\n  do pump\n  way «in-car»\nstage tear-down "Take the front apart"\n  do strip\n  opens front-off\n  put back 3 h\n`,
 };
+
+export const tooManyStages: Rule<{ readonly most: number }> = {
+  code: 'too-many-stages', family: 'money', severity: 'error', title: 'Too many stages',
+  message: ({ most }) => ({ what: `An estimate has up to ${most} stages; this one and those below are left out.`, why: 'Each is in the total of every option, so no total is whole without them.', instead: 'Put what is authorised together into one stage.' }),
+  example: `${shop}labour look "Look" 1 h\n${Array.from({ length: 12 }, (_, i) => `labour job-${i + 1} "Job ${i + 1}" 1 h\nstage part-${i + 1} "Part ${i + 1}"\n  do job-${i + 1}\n  put back 1 h`).join('\n')}\n«stage one-more "One more"»\n  do look\n  put back 1 h\n`,
+};

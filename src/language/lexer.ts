@@ -11,40 +11,43 @@ export interface LexedLine {
 const TAB = 9, SPACE = 32, QUOTE = 34, HASH = 35, PERCENT = 37, COMMA = 44, HYPHEN = 45, SLASH = 47, BACKSLASH = 92;
 const OPEN_CURLY = 0x201c, CLOSE_CURLY = 0x201d, LOW_CURLY = 0x201e;
 
+/** Tokens of the line at hand. An array that grows by pushes keeps room for more than a line needs; what is kept of it is a copy of its own length. */
+const found: Token[] = [];
+
 /** Splits `text` from `from` to `to` (one line without its end) into tokens. Never throws. */
 export function lexLine(text: string, from: number, to: number, line: number): LexedLine {
-  const tokens: Token[] = [];
+  found.length = 0;
   let at = from;
   while (at < to) {
     const code = text.charCodeAt(at);
     if (code === SPACE || code === TAB) {
       at++;
     } else if (code === HASH) {
-      return { tokens, comment: { start: at, end: to, line }, openText: undefined };
+      return { tokens: found.slice(), comment: { start: at, end: to, line }, openText: undefined };
     } else if (code === QUOTE) {
       const end = endOfText(text, at, to);
       const closed = end > at + 1 && text.charCodeAt(end - 1) === QUOTE && !isEscapedAt(text, end - 1, at);
       if (!closed) {
-        tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end)), open: true });
-        return { tokens, comment: undefined, openText: at };
+        found.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end)), open: true });
+        return { tokens: found.slice(), comment: undefined, openText: at };
       }
-      tokens.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end - 1)) });
+      found.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end - 1)) });
       at = end;
     } else if (code === COMMA || code === SLASH || code === PERCENT) {
-      tokens.push({ kind: 'mark', start: at, end: at + 1, text: text[at] as string });
+      found.push({ kind: 'mark', start: at, end: at + 1, text: text[at] as string });
       at++;
     } else if (code === OPEN_CURLY || code === CLOSE_CURLY || code === LOW_CURLY) {
       const end = endOfCurly(text, at, to);
-      tokens.push({ kind: 'strange', start: at, end, text: text.slice(at, end) });
+      found.push({ kind: 'strange', start: at, end, text: text.slice(at, end) });
       at = end;
     } else {
       const end = endOfRun(text, at, to);
       const run = text.slice(at, end);
-      tokens.push({ kind: kindOfRun(run), start: at, end, text: run });
+      found.push({ kind: kindOfRun(run), start: at, end, text: run });
       at = end;
     }
   }
-  return { tokens, comment: undefined, openText: undefined };
+  return { tokens: found.slice(), comment: undefined, openText: undefined };
 }
 
 function endOfText(text: string, open: number, to: number): number {

@@ -1,17 +1,28 @@
 import { lexLine } from './lexer.js';
 import { limits } from './limits.js';
+import { exact } from './exact.js';
 import { hidden, isSpaceLike, plainForm } from './look-alikes.js';
 import { problem } from './problem.js';
 import * as rules from './syntax-rules.js';
 import type { Block, Comment, Problem, Span, Statement } from './tree.js';
 
 interface Open {
-  readonly statement: Statement & { children: Statement[] };
+  readonly statement: Parent;
   readonly indent: number;
   readonly lead: string;
   readonly tabbed: boolean;
   /** Nothing is told about what stands below a line that was left out: the line itself has a message. */
   readonly leftOut: boolean;
+}
+
+type Parent = Statement & { children: Statement[] };
+
+/** Most lines have none below; those that have get a list of their own. */
+const NONE: Statement[] = [];
+
+function addTo(parent: Parent, statement: Statement): void {
+  if (parent.children === NONE) parent.children = [statement];
+  else parent.children.push(statement);
 }
 
 /** Parses one block. `first` says whether it starts the file, where a byte order mark is passed over in silence. */
@@ -23,7 +34,7 @@ class BlockParser {
   private readonly statements: Statement[] = [];
   private readonly comments: Comment[] = [];
   private readonly problems: Problem[] = [];
-  private readonly block: Block & { lineEnds: number };
+  private readonly block: { -readonly [of in keyof Block]: Block[of] };
   private readonly open: Open[] = [];
   private line = 0;
 
@@ -47,6 +58,9 @@ class BlockParser {
       at = newline + 1;
     }
     this.block.lineEnds = this.line;
+    this.block.statements = exact(this.statements);
+    this.block.comments = exact(this.comments);
+    this.block.problems = exact(this.problems);
     return this.block;
   }
 
@@ -78,8 +92,9 @@ class BlockParser {
       this.leaveOut(indent, lead, tabs > 0);
       return;
     }
-    const statement = { block: this.block, tokens: lexed.tokens, comment: lexed.comment, indent, line: this.line, children: [] };
-    (parent === undefined ? this.statements : parent.statement.children).push(statement);
+    const statement: Parent = { block: this.block, tokens: lexed.tokens, comment: lexed.comment, indent, line: this.line, children: NONE };
+    if (parent === undefined) this.statements.push(statement);
+    else addTo(parent.statement, statement);
     this.open.push({ statement, indent, lead, tabbed: tabs > 0, leftOut: false });
   }
 
@@ -120,7 +135,7 @@ class BlockParser {
     const { open } = this;
     while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) open.pop();
     if (open[open.length - 1]?.leftOut === true) return;
-    open.push({ statement: { block: this.block, tokens: [], comment: undefined, indent, line: this.line, children: [] }, indent, lead, tabbed, leftOut: true });
+    open.push({ statement: { block: this.block, tokens: [], comment: undefined, indent, line: this.line, children: NONE }, indent, lead, tabbed, leftOut: true });
   }
 
   private reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {

@@ -41,6 +41,9 @@ export function figureText(figure: Figure, money: Money): string {
 
 function grouped(fixed: string): string {
   const [whole = '', decimals] = fixed.split('.');
-  const apart = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  const sign = whole.startsWith('-') ? '-' : '';
+  const digits = whole.slice(sign.length);
+  const head = digits.length % 3;
+  const apart = digits.length < 4 ? whole : sign + [...(head === 0 ? [] : [digits.slice(0, head)]), ...(digits.slice(head).match(/.{3}/g) ?? [])].join(',');
   return decimals === undefined ? apart : `${apart}.${decimals}`;
 }

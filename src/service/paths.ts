@@ -4,7 +4,7 @@
  */
 export function resolveWithin(root: string, fromFile: string, path: string): string | undefined {
   if (path === '' || path.length > 1000 || /^[/\\]|^[a-z][a-z0-9+.-]*:|\\|[\u0000-\u001f]/i.test(path)) return undefined;
-  const base = root.replace(/\/+$/, '');
+  const base = root.replace(/(?<!\/)\/+$/, '');
   if (!fromFile.startsWith(`${base}/`)) return undefined;
   const steps = fromFile.slice(base.length + 1).split('/').slice(0, -1);
   for (const step of path.split('/')) {

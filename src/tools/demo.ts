@@ -1,8 +1,10 @@
 // `npm run demo`: weighs a sample with the terminal tool as built, and says how to go on.
 import { spawnSync } from 'node:child_process';
-import { build } from 'esbuild';
+import path from 'node:path';
+import { build, type BuildOptions } from 'esbuild';
+import { bundlesOf, TERMINAL } from './package/bundles.js';
 
-await build({ entryPoints: ['src/cli/main.ts'], outfile: 'dist/cli.js', bundle: true, platform: 'node', format: 'cjs', target: 'node20', banner: { js: '#!/usr/bin/env node' }, logLevel: 'warning' });
+await build(bundlesOf(process.cwd(), 'dist').find(({ outfile }) => path.basename(outfile) === TERMINAL) as BuildOptions);
 const sample = process.argv[2] ?? 'samples/pilgrim-v6.yard';
 console.log(`$ steelyard weigh ${sample}\n`);
 const run = spawnSync(process.execPath, ['dist/cli.js', 'weigh', sample], { stdio: 'inherit' });

@@ -1,4 +1,4 @@
-import { limits, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { exact, limits, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
@@ -11,6 +11,7 @@ import type { Name, Text } from './value.js';
 import { fileKinds, kindsThatKnow } from './vocabulary.js';
 
 const { mixedIndent } = syntaxRules;
+const NOTHING_BELOW: readonly Record[] = [];
 const cache = new WeakMap<Block, ReadBlock>();
 const topKinds: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
 
@@ -25,7 +26,7 @@ export function readBlock(block: Block): ReadBlock {
       const record = readStatement(statement, undefined, { problems, unread });
       if (record !== undefined) records.push(record);
     }
-    found = { records, problems, unread };
+    found = { records: exact(records), problems: exact(problems), unread: exact(unread) };
     cache.set(block, found);
   }
   return found;
@@ -67,12 +68,12 @@ function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name |
   const isName = token?.kind === 'word' && (kind.name === 'required' || second?.kind === 'text' || fieldLedBy(cursor, kind) === undefined && !isBareWord(kind, token));
   if (token !== undefined && isName) {
     cursor.take();
-    if (token.text.endsWith('-')) cursor.report(rules.badName, cursor.span(token), { written: token.text, plain: token.text.replace(/-+$/, '') });
+    if (token.text.endsWith('-')) cursor.report(rules.badName, cursor.span(token), { written: token.text, plain: token.text.replace(/(?<!-)-+$/, '') });
     return { name: token.text, at: cursor.span(token) };
   }
   if (token?.kind === 'mixed' && second?.kind === 'text') {
     cursor.take();
-    const plain = /^\d/.test(token.text) ? '' : token.text.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|-+$/g, '');
+    const plain = /^\d/.test(token.text) ? '' : token.text.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^[-0-9]+|(?<!-)-+$/g, '');
     cursor.report(rules.badName, cursor.span(token), { written: token.text, plain: plain === '' ? undefined : plain });
     draft.broken = true;
     return undefined;
@@ -151,7 +152,8 @@ function readLed(cursor: Cursor, kind: Kind, key: string, draft: Draft): void {
 
 function store(draft: Draft, key: string, field: Field, value: unknown): void {
   if (value === undefined) draft.broken = true;
-  else if (field.many && draft.values[key] !== undefined) draft.values[key] = [...(draft.values[key] as unknown[]), ...(value as unknown[])];
+  // Into the list of the first line, which nobody else has: a new one for each line would be as slow as lines are many.
+  else if (field.many && draft.values[key] !== undefined) for (const one of value as readonly unknown[]) (draft.values[key] as unknown[]).push(one);
   else draft.values[key] = value;
 }
 
@@ -217,7 +219,8 @@ function wordsOf(kind: Kind): string[] {
 }
 
 /** Reads the indented lines: a fact of this record, or a record of its own. */
-function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found): Record[] {
+function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found): readonly Record[] {
+  if (statement.children.length === 0) return NOTHING_BELOW;
   const children: Record[] = [];
   for (const line of statement.children) {
     if (found.problems.length > limits.problems) {
@@ -244,7 +247,7 @@ function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found)
     const below = line.children[0];
     if (below !== undefined && !isMisplaced(below)) cursor.report(rules.nothingBelow, spanOfFirst(below), { word: head.text });
   }
-  return children;
+  return exact(children);
 }
 
 /** A line whose indentation can't be told has its message already, and may well belong elsewhere. */

@@ -74,12 +74,14 @@ export function listOf<T>(item: ValueType<T>): ValueType<readonly T[]> {
     ...(item.refersTo === undefined ? {} : { refersTo: item.refersTo }),
     ...(item.builtIn === undefined ? {} : { builtIn: item.builtIn }),
     read(cursor) {
-      const items: T[] = [];
-      do {
+      const first = item.read(cursor);
+      if (first === undefined) return undefined;
+      const items = [first];
+      while (cursor.takeIf(',')) {
         const value = item.read(cursor);
         if (value === undefined) return undefined;
         items.push(value);
-      } while (cursor.takeIf(','));
+      }
       return items;
     },
     toJson: (values) => values.map((value) => item.toJson(value)),

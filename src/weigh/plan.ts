@@ -126,7 +126,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   const price = (paid: number, gives: number): Plan => {
     const jobs: PlannedJob[] = [];
     for (const { job, modes } of lined) {
-      const best = choose(modes.filter((mode) => (mode.takes & ~gives) === 0));
+      const best = choose(doable(modes, gives));
       if (best !== undefined) jobs.push({ job, mode: best.mode, line: best.line });
     }
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
@@ -151,6 +151,12 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
       plan: planOf,
     }, most);
   }
+}
+
+/** Those that can be done with these ways in: mostly all of them. */
+function doable(modes: readonly LinedMode[], gives: number): readonly LinedMode[] {
+  for (const { takes } of modes) if ((takes & ~gives) !== 0) return modes.filter((mode) => (mode.takes & ~gives) === 0);
+  return modes;
 }
 
 /** Stands in for a mode that may become the cheapest: it costs nothing and hinders nothing, but wants its ways in. */

@@ -74,6 +74,8 @@ class TaskList {
   private readonly away = new Map<Sublet, number>();
   private readonly opened = new Map<Access, readonly number[]>();
   private readonly pieces: Piece[] = [];
+  /** The first piece of each name. */
+  private piecesByName: ReadonlyMap<string | undefined, Piece> = new Map();
   /** Outside work that comes after what is done last: nothing else waits for it. */
   private readonly late = new Set<Sublet>();
   /** What everything but the first jobs and stages waits for. */
@@ -226,9 +228,11 @@ class TaskList {
   /** What `after` says, for the work and outside work that the option has. */
   private followNames(jobs: readonly PlannedJob[], work: PlannedWork): void {
     if (this.following === 'no after') return;
+    const pieces = new Map(this.pieces.map((one) => [one.planned, one]));
+    this.piecesByName = new Map(this.pieces.toReversed().map((one) => [one.planned.job.name, one]));
     for (const planned of jobs) {
       if (planned.job.after.length === 0) continue;
-      const piece = this.pieces.find((one) => one.planned === planned);
+      const piece = pieces.get(planned);
       const task = piece?.first ?? this.tasks.findIndex((one) => one.at === planned.line.at);
       if (task >= 0) this.link(task, planned.job.after.flatMap((name) => this.named(name, undefined, work)));
     }
@@ -237,7 +241,7 @@ class TaskList {
 
   /** The task that ends with what is named. Outside work that a job sends away leaves when that job's things are apart. */
   private named({ name }: Name, sublet: Sublet | undefined, work: PlannedWork): readonly number[] {
-    const piece = this.pieces.find(({ planned }) => planned.job.name === name);
+    const piece = this.piecesByName.get(name);
     if (piece !== undefined) return [sublet !== undefined && piece.planned.job.sublets.includes(sublet) ? piece.first : piece.last];
     for (const [other, task] of this.away) if (other.name === name) return [task];
     for (const [thing, task] of this.arrivals) if ((thing as Part | Tool).name === name && !('owned' in thing)) return [task];

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { rowsAt } from '../../src/editor/here.js';
 import { restored, saved, trialOf } from '../../src/editor/trials.js';
-import { comparisonPage, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf } from '../../src/report/page/index.js';
+import { comparisonPage, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, type PictureSource } from '../../src/report/page/index.js';
 import { stepped } from '../../src/page/stepped.js';
-import { figuresIn, isWellFormed, sampleTexts, serviceOver } from './estimates.js';
+import { isWellFormed, sampleTexts, serviceOver } from './estimates.js';
 
 const uri = '/pilgrim-v6.yard';
 
@@ -126,10 +126,12 @@ test.each([
 
 test('findings stand on the page with their pictures, where these can be shown', () => {
   const { columns, comparison } = world();
-  const page = (pictureOf?: (of: string) => string | undefined) => comparisonPage({ comparison, columns, lineOf: () => undefined, ...(pictureOf === undefined ? {} : { pictureOf }) });
-  expect(page((of) => `https://pictures${of}`)).toContain('<img src="https://pictures/pictures/finding-valve-4.png" alt="Exhaust valve 4 burnt at the edge"');
-  expect(page()).toContain('Not shown: no picture in this workspace');
-  expect(page(() => 'x" onerror="alert(1)')).not.toContain('" onerror="');
-  expect(figuresIn(page()).size).toBeGreaterThan(0);
+  const page = (pictureOf?: (of: string) => PictureSource) => comparisonPage({ comparison, columns, lineOf: () => undefined, ...(pictureOf === undefined ? {} : { pictureOf }) });
+  expect(page((of) => ({ kind: 'shown', address: `https://pictures${of}` }))).toContain('<img src="https://pictures/pictures/finding-valve-4.png" alt="Exhaust valve 4 burnt at the edge"');
+  const absent = 'Not shown: no picture in this workspace';
+  expect(page()).toContain(absent);
+  expect(page(() => ({ kind: 'absent' }))).toContain(absent);
+  expect(page(() => ({ kind: 'awaited' }))).not.toContain(absent);
+  expect(page(() => ({ kind: 'shown', address: 'x" onerror="alert(1)' }))).not.toContain('" onerror="');
   expect(page()).toContain('compression 171 168 173 38 169 170 psi');
 });

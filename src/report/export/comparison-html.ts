@@ -38,13 +38,18 @@ function sideBySide({ comparison, options: decided, cases }: Decision): Html {
     return row(figureNames[name], cells.map((cell) => (cell === undefined ? '' : valueText(cell.likely, cell.unit, money))), SUMS.has(name) ? 'sum' : 'part');
   };
   const point = (label: string, of: (total: Figure) => Figure['likely']) => row(label, options.map(({ totals: { total } }) => moneyText(of(total), money)), 'aside');
-  return html`<section><h2>Side by side</h2><table>
-<thead><tr><th scope="col">${money.currency.code}</th>${options.map((one) => html`<th scope="col">${bdi(one.option.title)}<span class="aside">${one.option.name}${place(one, comparison) === '' ? '' : ` · ${place(one, comparison)}`}</span></th>`)}</tr></thead>
+  return html`<section><h2>Side by side</h2>${scrolling('Side by side', html`<table>
+<thead><tr><td>${money.currency.code}</td>${options.map((one) => html`<th scope="col">${bdi(one.option.title)}<span class="aside">${one.option.name}${place(one, comparison) === '' ? '' : ` · ${place(one, comparison)}`}</span></th>`)}</tr></thead>
 <tbody>${MONEY.map(figure)}</tbody>
 <tbody>${point('Total if everything comes in low', ({ low }) => low)}${point('Total if everything comes in high', ({ high }) => high)}</tbody>
 <tbody>${OTHERS.map(figure)}${row('Ready', options.map(({ ready }) => ready.date ?? ''), 'part')}${decided.some(({ risk }) => risk?.ready !== undefined) ? row('Ready in 9 of 10 cases by', decided.map(({ risk }) => risk?.ready?.p90 ?? ''), 'aside') : undefined}${cases === undefined ? undefined : row(`Cheapest in so many of ${cases} cases`, decided.map(({ risk }) => (risk?.cheapest === undefined ? '' : shareText(risk.cheapest))), 'aside')}</tbody>
-</table></section>
+</table>`)}</section>
 `;
+}
+
+/** On a narrow screen a table scrolls inside itself, also by keyboard. */
+function scrolling(name: string, table: Html): Html {
+  return html`<div class="wide" role="group" aria-label="${name}" tabindex="0">${table}</div>`;
 }
 
 function row(label: string, cells: readonly string[], sort: 'part' | 'sum' | 'aside'): Html {
@@ -53,21 +58,21 @@ function row(label: string, cells: readonly string[], sort: 'part' | 'sum' | 'as
 }
 
 function waysIn(options: readonly Weighed[], { comparison: { money } }: Decision): Html {
-  const rows = options.flatMap(({ option, planned: { chosen, others } }) => [chosen, ...others].map((plan, i) => html`<tr><th scope="row">${i === 0 ? bdi(option.title) : undefined}</th><td class="words">${wayWords(plan)}${i === 0 ? (option.way === undefined ? ' (chosen)' : ' (pinned)') : ''}</td><td>${moneyText(plan.money, money)}</td><td>${hoursText(plan.hours)} h</td></tr>
-`));
-  return html`<section><h2>Ways in</h2><table><thead><tr><th scope="col">Option</th><th scope="col" class="words">With</th><th scope="col">Total</th><th scope="col">Hours</th></tr></thead>
-<tbody>${rows}</tbody></table></section>
+  const body = ({ option, planned: { chosen, others } }: Weighed) => html`<tbody>${[chosen, ...others].map((plan, i) => html`<tr>${i === 0 ? html`<th scope="rowgroup" rowspan="${others.length + 1}">${bdi(option.title)}</th>` : undefined}<td class="words">${wayWords(plan)}${i === 0 ? (option.way === undefined ? ' (chosen)' : ' (pinned)') : ''}</td><td>${moneyText(plan.money, money)}</td><td>${hoursText(plan.hours)} h</td></tr>
+`)}</tbody>`;
+  return html`<section><h2>Ways in</h2>${scrolling('Ways in', html`<table><thead><tr><th scope="col">Option</th><th scope="col" class="words">With</th><th scope="col">Total</th><th scope="col">Hours</th></tr></thead>
+${options.map(body)}</table>`)}</section>
 `;
 }
 
 function linesOf({ option, totals }: Weighed, { comparison: { money } }: Decision): Html {
   const amount = (figure: Figure) => moneyText(figure.likely, money);
-  return html`<section><h2>${bdi(option.title)}, line by line</h2><table>
+  return html`<section><h2>${bdi(option.title)}, line by line</h2>${scrolling(`${option.title}, line by line`, html`<table>
 <thead><tr><th scope="col">Line</th><th scope="col">Hours</th><th scope="col">Amount</th></tr></thead>
 <tbody>${totals.lines.map((line) => html`<tr><th scope="row">${bdi(line.title)} <span class="aside">${aboutLine(line)}</span></th><td>${line.hours === undefined ? '' : hoursText(line.hours.likely)}</td><td>${amount(line.amount)}</td></tr>
 `)}${totals.taxes.filter((one) => !one.amount.high.isZero()).map((one) => html`<tr><th scope="row">${bdi(one.tax.title)}</th><td></td><td>${amount(one.amount)}</td></tr>
 `)}<tr class="sum"><th scope="row">Total</th><td>${hoursText(totals.hours.likely)}</td><td>${amount(totals.total)}</td></tr></tbody>
-</table></section>
+</table>`)}</section>
 `;
 }
 

@@ -16,23 +16,28 @@ p { margin: 6px 0 0; max-width: 72ch; }
 .aside { font-size: 0.9em; }
 .said { display: block; color: var(--quiet); font-size: 0.9em; }
 thead .aside { display: block; }
+[scope=rowgroup] { padding-right: 12px; vertical-align: top; }
 .verdict { margin-top: 14px; font-size: 1.08em; }
-section { overflow-x: auto; }
+@media screen { .wide { overflow-x: auto; } }
+.wide:focus-visible { outline: 2px solid var(--ink); outline-offset: 2px; }
 table { border-collapse: collapse; min-width: 60%; font-variant-numeric: tabular-nums lining-nums; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th, td { padding: 3px 0 3px 20px; text-align: right; vertical-align: baseline; font-weight: 400; }
-th:first-child { padding-left: 0; text-align: left; }
+th:first-child, thead td:first-child { padding-left: 0; text-align: left; }
 .words { text-align: left; }
 td { white-space: nowrap; }
 td.words { white-space: normal; }
-thead th { vertical-align: bottom; border-bottom: 1px solid var(--ink); }
+thead th, thead td { vertical-align: bottom; border-bottom: 1px solid var(--ink); }
+thead th:not(:has(bdi)) { white-space: nowrap; }
+tbody th:first-child { min-width: 10em; }
 tbody + tbody tr:first-child > * { padding-top: 12px; }
 .now > * { font-weight: 700; }
 .sum > * { font-weight: 700; border-top: 1px solid var(--line); }
 ul { margin: 0; padding-left: 20px; max-width: 80ch; }
 li { margin-top: 4px; }
+@media print { body { font-size: 9.5pt; } main { max-width: none; padding: 0; } h1 { font-size: 15pt; } section { margin-top: 5mm; } }
 `;
 
 /** Of the style above; a test works it out again. */
-export const exportStyle: LockedStyle = { css, sha256: 'GUZZ0qZBjOWNFR3canXtCGMj0EcIOmn05C2GP0m0ivU=' };
+export const exportStyle: LockedStyle = { css, sha256: 'QKoqbk9rEwPa7uD9JQee03m3jxgnyQUYyhq4ttNC2Sw=' };

@@ -10,6 +10,9 @@ import type { Trying } from './trying-banner.js';
 /** Where a span is for people: its line, and its file where that is not the estimate itself. */
 export type LineOf = (span: Span) => { readonly line: number; readonly file: string | undefined } | undefined;
 
+/** Where a picture is loaded from, that nobody has looked yet, or that there is none to show. */
+export type PictureSource = { readonly kind: 'shown'; readonly address: string } | { readonly kind: 'awaited' | 'absent' };
+
 /** What the page is made from. */
 export interface PageView {
   readonly comparison: Comparison;
@@ -18,8 +21,8 @@ export interface PageView {
   readonly trying?: Trying;
   /** How the rows that are unfolded were made. */
   readonly derivations?: Derivations;
-  /** Where the page may load a picture from, by the address that its finding leads to; undefined where it can't be shown. */
-  readonly pictureOf?: (uri: string) => string | undefined;
+  /** What the page may load for a picture, by the address that its finding leads to; without it none is shown. */
+  readonly pictureOf?: (uri: string) => PictureSource;
 }
 
 /** A figure that leads to the line it comes from. */

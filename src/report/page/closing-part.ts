@@ -21,6 +21,7 @@ export function closingPart({ comparison }: PageView): Html | undefined {
   return titled('took', 'What it took', [
     html`${closingSentences(closing, money).map((says) => html`<p>${says}</p>`)}`,
     html`<details data-key="took lines"><summary>Line by line</summary><div class="wide"><table class="list">
+<caption class="unseen">What each line took</caption>
 <thead><tr><th scope="col">Line</th><th scope="col">Estimated</th><th scope="col">Really</th><th scope="col">More</th></tr></thead>
 ${group('hours', 'Hours', closing.hours, (value) => `${hoursText(value)} h`)}${group('paid', 'Paid by the shop', closing.paid, amount)}${group('cores', 'Core money back', closing.cores, amount)}
 </table></div></details>`,

@@ -1,6 +1,6 @@
 import type { Finding, Picture } from '../../estimate/index.js';
 import type { Readings } from '../../vocabulary/index.js';
-import { title, type PageView } from './cells.js';
+import { title, type PageView, type PictureSource } from './cells.js';
 import { html, type Html } from './html.js';
 import { findingId } from './targets.js';
 
@@ -12,7 +12,8 @@ export function findingsSection({ comparison: { estimate }, pictureOf }: PageVie
   const { findings } = estimate;
   if (findings.length === 0) return undefined;
   let shown = 0;
-  const pictures = (finding: Finding) => finding.pictures.map((picture, i) => pictureFigure(finding, picture, i, ++shown > MOST_SHOWN ? undefined : (uri) => pictureOf?.(uri)));
+  const sourceOf = ({ uri }: Picture): PictureSource | 'too-many' => (++shown > MOST_SHOWN ? 'too-many' : uri === undefined || pictureOf === undefined ? { kind: 'absent' } : pictureOf(uri));
+  const pictures = (finding: Finding) => finding.pictures.map((picture, i) => pictureFigure(finding, picture, i, sourceOf(picture)));
   return html`<section data-key="findings" aria-labelledby="findings-title"><h2 id="findings-title">What was found</h2>
 <ul class="findings">${findings.map((finding, i) => html`<li data-key="${findingId(i)}" data-row="${findingId(i)}"><button type="button" data-figure="${findingId(i)}">${title(finding.title)}</button>${readings(finding)}${finding.pictures.length === 0 ? undefined : html`<div class="pictures" data-key="pictures">${pictures(finding)}</div>`}</li>`)}</ul></section>`;
 }
@@ -29,11 +30,16 @@ function readings({ compression, leakage, debris, seenBy }: Finding): Html | und
   return says.length === 0 ? undefined : html` <span class="said">${says.join('; ')}</span>`;
 }
 
-function pictureFigure(finding: Finding, { path, uri }: Picture, index: number, pictureOf: ((uri: string) => string | undefined) | undefined): Html {
+function pictureFigure({ title: alt }: Finding, { path }: Picture, index: number, source: PictureSource | 'too-many'): Html {
   const name = path.slice(path.lastIndexOf('/') + 1);
-  const source = uri === undefined ? undefined : pictureOf?.(uri);
-  const inside = source === undefined
-    ? html`<span class="absent">${pictureOf === undefined ? `More than ${MOST_SHOWN} pictures: not shown` : 'Not shown: no picture in this workspace'}</span>`
-    : html`<img src="${source}" alt="${finding.title}" loading="lazy" decoding="async">`;
-  return html`<figure data-key="${index}">${inside}<figcaption><bdi>${name}</bdi></figcaption></figure>`;
+  return html`<figure data-key="${index}">${inside(source, alt)}<figcaption><bdi>${name}</bdi></figcaption></figure>`;
+}
+
+function inside(source: PictureSource | 'too-many', alt: string): Html {
+  if (source === 'too-many') return html`<span class="absent">More than ${MOST_SHOWN} pictures: not shown</span>`;
+  switch (source.kind) {
+    case 'shown': return html`<img src="${source.address}" alt="${alt}" loading="lazy" decoding="async">`;
+    case 'awaited': return html``;
+    case 'absent': return html`<span class="absent">Not shown: no picture in this workspace</span>`;
+  }
 }

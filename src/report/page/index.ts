@@ -2,7 +2,7 @@
 export { comparisonPage } from './comparison-page.js';
 export { keepLastGood, type Column } from './last-good.js';
 export { targetsOf, type Targets } from './targets.js';
-export type { LineOf, PageView } from './cells.js';
+export type { LineOf, PageView, PictureSource } from './cells.js';
 export { decisionPart } from './decision-part.js';
 export { decisionView, type DecisionView } from './decided.js';
 export type { AsWritten, FlipRow } from './flip-rows.js';

@@ -39,6 +39,7 @@ function listOf(column: Column, view: PageView): Html {
   const taxes = totals.taxes.map(({ tax, amount }, i): Entry => ({ id: taxId(column, i), title: tax.title, says: explained(amount, column), hours: undefined, amount })).filter(({ amount }) => !amount.high.isZero());
   return html`<details data-key="${column.key}" class="${column.state}"><summary>${title(option.title)} <span class="said">${likelyText(totals.total, column.money)}</span></summary>
 <div class="wide"><table class="list">
+<caption class="unseen">${option.title}, line by line</caption>
 <thead><tr><th scope="col">Line</th><th scope="col">Hours</th><th scope="col">Amount</th></tr></thead>
 ${sections}${section(view, column, 'tax', taxes)}
 <tfoot><tr class="sum"><th scope="row">Total</th><td>${hoursCell(totals.hours)}</td><td>${likelyText(totals.total, column.money)}</td></tr></tfoot>

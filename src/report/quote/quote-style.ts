@@ -68,10 +68,12 @@ thead th { font-size: 9pt; color: var(--quiet); border-bottom: 0.25mm solid var(
 .could-be-found .small th[scope=row] { width: 34%; }
 .cautions p, .cautions li, .rules p, .rules li { font-size: 9pt; line-height: 1.35; }
 .rules ul { columns: 2; column-gap: 8mm; }
+.rules li { margin: 0 0 0.8mm; }
 .rules, .ready, .warranty, .deposit li { break-inside: avoid; }
 .authorisation { break-inside: avoid; margin-top: 9mm; padding-top: 3mm; border-top: 0.6mm solid var(--strong); }
 .form { display: grid; grid-template-columns: 1fr 1fr; gap: 5mm 10mm; margin-top: 5mm; }
 .form p { display: flex; gap: 3mm; align-items: flex-end; min-height: 8mm; }
+.form p:has(.choices) { align-items: baseline; }
 .form p > span:first-child { white-space: nowrap; }
 .rule { flex: 1; border-bottom: 0.2mm solid var(--strong); }
 .choices { display: flex; flex-wrap: wrap; gap: 1mm 5mm; }
@@ -90,4 +92,4 @@ thead th { font-size: 9pt; color: var(--quiet); border-bottom: 0.25mm solid var(
 `;
 
 /** Of the style above; a test works it out again. */
-export const quoteStyle: LockedStyle = { css, sha256: 'SaOUBm/tKswKydj+c82lD90mlLTiKguogTccgz5IriE=' };
+export const quoteStyle: LockedStyle = { css, sha256: '/1CkCtIsj9sHKaw1BgYd+tFrSqgn+aY9Bbm5DIhvUb4=' };

@@ -39,12 +39,13 @@ export function withoutName(at: Span): Omit<Fix, 'title'> {
   const line = lineAround(text, at.start);
   const before = text.slice(line.start, at.start);
   const after = text.slice(at.end, line.end);
-  const commaBefore = /\s*,\s*$/.exec(before);
+  const commaBefore = /(?<!\s)\s*,\s*$/.exec(before);
   if (commaBefore !== null) return { at: { block, start: at.start - commaBefore[0].length, end: at.end }, text: '' };
   const commaAfter = /^\s*,\s*/.exec(after);
   if (commaAfter !== null) return { at: { block, start: at.start, end: at.end + commaAfter[0].length }, text: '' };
-  const lead = /\s*[a-z-]+\s+$/.exec(before);
-  const start = at.start - (lead?.[0].length ?? 0);
+  const words = before.trimEnd();
+  const lead = words.length === before.length ? null : /(?<![a-z-])[a-z-]+$/.exec(words);
+  const start = lead === null ? at.start : line.start + words.slice(0, lead.index).trimEnd().length;
   const alone = text.slice(line.start, start).trim() === '' && after.trim() === '';
   return { at: alone ? { block, start: line.start, end: line.next } : { block, start, end: at.end }, text: '' };
 }

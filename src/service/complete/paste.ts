@@ -17,7 +17,7 @@ export function pastedRowsAt(tree: Tree, offset: number, pasted: string): { read
   const rows = place === undefined ? undefined : readRows(pasted);
   if (place === undefined || rows === undefined) return undefined;
   const lines = linesOfRows(rows);
-  const end = /\n\s*$/.test(pasted) || place.goesOn ? '\n' : '';
+  const end = pasted.slice(pasted.trimEnd().length).includes('\n') || place.goesOn ? '\n' : '';
   const eol = tree.text.includes('\r\n') ? '\r\n' : '\n';
   const text = `${place.start}${lines.map((line, i) => (i === 0 ? line : place.lead + line)).join('\n')}${end}`;
   return { text: text.replace(/\n/g, eol), count: rows.filter((row) => row.price !== undefined).length };
@@ -50,7 +50,8 @@ function placeFor(tree: Tree, offset: number): Place | undefined {
 function leadAt(at: At, lineStart: number, before: string): string {
   const trail = at.statement === undefined ? [...at.above] : [...at.above, at.statement];
   // Right below a line of an option, without an empty line between, the option goes on.
-  if (trail.length === 0 && before === '' && lineStart > 0 && /\S[^\n]*\r?\n$/.test(at.block.text.slice(0, lineStart)) && !/(^|\n)#[^\n]*\r?\n$/.test(at.block.text.slice(0, lineStart))) {
+  const lineAbove = at.block.text.slice(at.block.text.lastIndexOf('\n', lineStart - 2) + 1, lineStart);
+  if (trail.length === 0 && before === '' && lineStart > 0 && lineAbove.trim() !== '' && !lineAbove.startsWith('#')) {
     const last = [...at.block.statements].reverse().find((one) => (one.tokens[0]?.start ?? 0) < lineStart);
     if (last !== undefined) trail.push(last);
   }
@@ -67,7 +68,7 @@ function leadAt(at: At, lineStart: number, before: string): string {
 const ownWords = new Set(allKinds.flatMap((kind) => [kind.word, ...[...kind.leads.keys()].map((lead) => lead.split(' ')[0] as string)]));
 
 function readRows(pasted: string): readonly Row[] | undefined {
-  const lines = pasted.split(/\r?\n/).map((line) => line.replace(/[ \r]+$/, '')).filter((line) => line.trim() !== '');
+  const lines = pasted.split(/\r?\n/).map((line) => line.replace(/(?<![ \r])[ \r]+$/, '')).filter((line) => line.trim() !== '');
   if (lines.length === 0 || lines.length > MOST_ROWS) return undefined;
   const cut = cutterFor(lines);
   if (cut === undefined) return undefined;
@@ -86,12 +87,12 @@ function readRows(pasted: string): readonly Row[] | undefined {
 
 /** Cuts by tabs, semicolons or runs of spaces, whichever all but a few lines have. Lines of an estimate are none. */
 function cutterFor(lines: readonly string[]): ((line: string) => string[]) | undefined {
-  const most = (has: RegExp) => lines.filter((line) => has.test(line)).length >= Math.max(1, lines.length * ENOUGH);
+  const most = (has: (line: string) => boolean) => lines.filter(has).length >= Math.max(1, lines.length * ENOUGH);
   const clean = (cell: string) => cell.trim().replace(/^"(.*)"$/, '$1').replaceAll('""', '"').trim();
-  if (most(/\S.*\t|\t.*\S/)) return (line) => line.split('\t').map(clean);
-  if (most(/;/)) return (line) => line.split(';').map(clean);
+  if (most((line) => line.includes('\t') && line.trim() !== '')) return (line) => line.split('\t').map(clean);
+  if (most((line) => line.includes(';'))) return (line) => line.split(';').map(clean);
   const isOwn = (line: string) => ownWords.has(/^[a-z-]+/.exec(line.trim())?.[0] ?? '') || line.trim().startsWith('#');
-  return most(/\S {2,}\S/) && !lines.some(isOwn) ? (line) => line.trim().split(/ {2,}/).map(clean) : undefined;
+  return most((line) => /\S {2,}\S/.test(line)) && !lines.some(isOwn) ? (line) => line.trim().split(/ {2,}/).map(clean) : undefined;
 }
 
 /** Rows that add others up are no parts. */

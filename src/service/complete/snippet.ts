@@ -19,7 +19,7 @@ export function withDefaults(snippet: string): string {
 export function fromTemplate(template: string): string {
   const linked = new Map<string, number>();
   let last = 0;
-  return template.split(/(\[\[[^\]]*\]\]|\{\{[^}]*\}\})/).map((piece) => {
+  return template.split(/(\[\[[^[\]]*\]\]|\{\{[^{}]*\}\})/).map((piece) => {
     const text = piece.slice(2, -2);
     if (piece.startsWith('[[')) return stop(++last, text);
     if (!piece.startsWith('{{')) return escaped(piece);

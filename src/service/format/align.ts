@@ -51,7 +51,7 @@ function textOf(line: Cells, headWidth: number, { name, title, whole, first }: C
   if (title > 0) lead.push((line.title ?? '').padEnd(title));
   const slots = line.slots.map((slot, i) => (i > 0 ? slot : figureMoved(slot, whole).padEnd(line.slots.length > 1 ? first : 0))).join(STEP);
   const start = `${STEP.repeat(line.indent)}${lead.join(' ')}`;
-  return slots === '' ? start.replace(/ +$/, '') : `${start}${title > 0 ? STEP : ' '}${slots}`;
+  return slots === '' ? start.replace(/(?<! ) +$/, '') : `${start}${title > 0 ? STEP : ' '}${slots}`;
 }
 
 /** Moves a first figure so that its point stands below the others'. */

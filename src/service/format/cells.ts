@@ -32,7 +32,7 @@ export function cellsOf(statement: Statement, kind: Kind | undefined, under: Kin
     name: textOf('name'),
     title: textOf('title'),
     slots: slots.filter(({ part }) => part === 'slot').map((slot) => written(statement, slot)),
-    comment: statement.comment === undefined ? undefined : block.text.slice(statement.comment.start, statement.comment.end).replace(/[ \t]+$/, ''),
+    comment: statement.comment === undefined ? undefined : block.text.slice(statement.comment.start, statement.comment.end).replace(/(?<![ \t])[ \t]+$/, ''),
   };
 }
 

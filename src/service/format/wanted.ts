@@ -98,7 +98,7 @@ function place(statement: Statement, parent: Statement | undefined, depth: numbe
 
 /** A comment on a line of its own stays at the left edge, or goes with the next line below; a blank line loses its spaces. */
 function bareLine(written: string, beside: Placed | undefined): string {
-  const text = written.replace(/^[ \t]+|[ \t]+$/g, '');
+  const text = written.replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, '');
   const isIndented = text !== '' && /^[ \t]/.test(written);
   return isIndented ? `${'  '.repeat(beside?.cells.indent ?? 0)}${text}` : text;
 }

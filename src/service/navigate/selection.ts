@@ -55,5 +55,5 @@ function withBelow(statement: Statement): Range {
 
 /** All that belongs to the block, comments below it too, without the blank lines behind it. */
 function blockRange({ block }: At): Range {
-  return { start: 0, end: block.text.replace(/\s+$/, '').length };
+  return { start: 0, end: block.text.trimEnd().length };
 }

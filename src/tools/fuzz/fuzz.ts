@@ -8,7 +8,7 @@ import { runInputs } from './run-inputs.js';
 import { startsBelow } from './texts.js';
 
 /** In a long run the dear passes see fewer inputs. */
-const LONG: Shares = { features: 10, reports: 6, changes: 2, trials: 3, decision: 1 };
+const LONG: Shares = { edit: 20, features: 10, reports: 6, changes: 2, trials: 3, decision: 1 };
 
 const { values } = parseArgs({ options: { inputs: { type: 'string', default: '10000' }, seed: { type: 'string', default: '1' }, from: { type: 'string', default: '0' }, minutes: { type: 'string' }, every: { type: 'boolean', default: false } } });
 const whole = (name: string, text: string): number => {

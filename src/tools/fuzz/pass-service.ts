@@ -3,17 +3,22 @@ import type { Input } from './input.js';
 import { deskOver, uriOf, type Desk } from './over.js';
 import type { LanguageService } from '../../service/index.js';
 
-/** The service over an input: what it found after an edit, which is what a fresh one finds. Gives it for the passes that ask it more. */
-export function passService({ files, name, before }: Input): Desk {
+/** The service over an input, for the passes that ask it more. */
+export function passService({ files, name }: Input): Desk {
+  const desk = deskOver(files);
+  const input = [...files.values()].join('\n');
+  problemsAreSound(desk.service, uriOf(name), input);
+  figuresAreFigures(desk.service, uriOf(name), input);
+  return desk;
+}
+
+/** A service that saw the text before its last edit finds what a fresh one finds. */
+export function passEdit({ files, name, before }: Input, { service }: Desk): void {
   const uri = uriOf(name);
-  const text = files.get(name) as string;
   const desk = deskOver(new Map([...files, [name, before]]));
   desk.service.allDiagnostics(uri);
-  desk.set(name, text);
-  const input = [...files.values(), before].join('\n');
-  problemsAreSound(desk.service, uri, input);
-  same('a service that saw the text before finds what a fresh one finds', foundBy(desk.service, uri), foundBy(deskOver(files).service, uri));
-  return desk;
+  desk.set(name, files.get(name) as string);
+  same('a service that saw the text before finds what a fresh one finds', foundBy(desk.service, uri), foundBy(service, uri));
 }
 
 function problemsAreSound(service: LanguageService, uri: string, input: string): void {
@@ -38,8 +43,7 @@ function foundBy(service: LanguageService, uri: string): string {
   return [...problems, ...options].join('\n');
 }
 
-/** The figures of a comparison without its decision, for passes that don't go as far. */
-export function figuresAreFigures(service: LanguageService, uri: string, input: string): void {
+function figuresAreFigures(service: LanguageService, uri: string, input: string): void {
   const { comparison } = service.weighing(uri);
   for (const { option, totals, inAll, net, ready, returns } of comparison.options) {
     for (const figure of [totals.total, totals.tax, totals.hours, inAll, net, returns.all, ready.days, ready.bay, ...totals.lines.map(({ amount }) => amount)]) {

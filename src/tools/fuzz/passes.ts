@@ -3,13 +3,13 @@ import type { Input } from './input.js';
 import { passChanges } from './pass-changes.js';
 import { passFeatures } from './pass-features.js';
 import { passDecision, passReports } from './pass-reports.js';
-import { figuresAreFigures, passService } from './pass-service.js';
+import { passEdit, passService } from './pass-service.js';
 import { passText } from './pass-text.js';
 import { passTrials } from './pass-trials.js';
-import { uriOf } from './over.js';
 
 /** How many of a hundred inputs go through what is dearer than the rest. Every input goes through text and service. */
 export interface Shares {
+  readonly edit: number;
   readonly features: number;
   readonly reports: number;
   readonly changes: number;
@@ -17,7 +17,7 @@ export interface Shares {
   readonly decision: number;
 }
 
-export const EVERY: Shares = { features: 100, reports: 100, changes: 100, trials: 100, decision: 100 };
+export const EVERY: Shares = { edit: 100, features: 100, reports: 100, changes: 100, trials: 100, decision: 100 };
 
 export type Pass = 'text' | 'service' | keyof Shares;
 
@@ -29,7 +29,10 @@ export function through(input: Input, dice: Dice, shares: Shares, went: (pass: P
   passText(input, dice);
   went('service');
   const desk = passService(input);
-  figuresAreFigures(desk.service, uriOf(input.name), [...input.files.values()].join('\n'));
+  if (goes.edit) {
+    went('edit');
+    passEdit(input, desk);
+  }
   if (goes.features) {
     went('features');
     passFeatures(input, desk, dice);

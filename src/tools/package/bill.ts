@@ -6,6 +6,8 @@ export interface Product {
   readonly version: string;
   readonly license: string;
   readonly description: string;
+  readonly dependencies?: Readonly<Record<string, string>>;
+  readonly devDependencies?: Readonly<Record<string, string>>;
 }
 
 /**
@@ -14,6 +16,7 @@ export interface Product {
  */
 export function billOf(product: Product, file: string, components: readonly Component[]): string {
   const own = `${product.name}@${product.version}`;
+  const asked = { ...product.dependencies, ...product.devDependencies };
   const refs = new Map(components.map((one) => [one.name, purlOf(one)]));
   const bill = {
     $schema: 'http://cyclonedx.org/schema/bom-1.6.schema.json',
@@ -32,7 +35,7 @@ export function billOf(product: Product, file: string, components: readonly Comp
     })),
     // What is bundled is what counts: a package that one of these names, but of which no byte is here, is left out.
     dependencies: [
-      { ref: own, dependsOn: [...refs.values()] },
+      { ref: own, dependsOn: components.filter(({ name }) => Object.hasOwn(asked, name)).map(purlOf) },
       ...components.map((one) => ({ ref: purlOf(one), dependsOn: one.needs.flatMap((name) => refs.get(name) ?? []) })),
     ],
   };

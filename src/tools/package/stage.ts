@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { Contents } from './contents.js';
 
 /** What is made for a package, and not copied. */
-export type Made = Readonly<Record<'manifest' | 'notices' | 'bill', string>>;
+type Made = Readonly<Record<'manifest' | 'notices' | 'bill', string>>;
 
 /**
  * Lays out a package in an empty folder. Modes are set, since those of a checkout depend on who made it, and they are

@@ -2,6 +2,7 @@ import type { Span } from '../../language/index.js';
 import type { Estimate } from '../../estimate/index.js';
 import { dayOf, isoOf } from '../calendar.js';
 import { betaPert, contributions, createDraws, meanOf, noise, quantileOf, shareSmallest, spreadOf, type Draws } from '../chance/index.js';
+import type { Figure } from '../figure.js';
 import type { Money } from '../money.js';
 import { scheduled, startOf } from '../ready.js';
 import { compileOrder } from '../schedule/index.js';
@@ -124,6 +125,8 @@ class OptionRun {
   private readonly nodes: { readonly inAll: number; readonly total: number };
   private readonly masks: Uint16Array;
   private readonly timetables = new Map<number, Timetable>();
+  /** Places of all figures that its cost rests on. */
+  private readonly restsOn = new Set<Span>();
   private readonly switches: readonly { readonly leaf: Leaf; readonly lastDay: number }[];
 
   constructor(
@@ -134,6 +137,7 @@ class OptionRun {
     private readonly time: ShopTime,
   ) {
     this.nodes = { inAll: tape.node(model.inAll), total: tape.node(model.total) };
+    addPlaces(model.inAll, this.restsOn, new Set());
     this.masks = this.masksIn(happened);
     for (const mask of new Set(this.masks)) this.timetables.set(mask, this.timetableFor(mask, tape));
     const { start } = time;
@@ -161,6 +165,8 @@ class OptionRun {
     const work: PlannedWork = { jobs: chosen.jobs, ways: chosen.paid, parts: option.parts, sublets: option.sublets, staged: option.staged };
     const turned = chances.flatMap((one, bit) => (one.work === undefined || (mask & (1 << bit)) === 0 ? [] : [one.work]));
     const { tasks, planned } = scheduled(work, withoutTwins(turned), this.estimate, this.time, turned.length === 0 ? 'search' : 'rules');
+    // Where a core may come back too late, how long things take moves the cost too.
+    if (this.model.cores.length > 0) for (const { length } of tasks) addPlaces(length, this.restsOn, new Set());
     return {
       run: compileOrder(planTasks(tasks, 'likely', this.time), planned.order, this.time.technicians),
       durations: new Float64Array(tasks.length),
@@ -211,13 +217,23 @@ class OptionRun {
     const ofChances = contributions(this.inAll, chances.map(({ chance }) => (happened.get(chance.at) as Happening).column));
     const byLine = new Map<unknown, Contribution>();
     ranged.forEach(({ at }, k) => {
+      // What an option does not rest on may go with it all the same, in a sample: that says nothing.
+      if (!this.restsOn.has(at)) return;
       const line = lineAt(at);
-      const share = (byLine.get(line.statement)?.share ?? 0) + (ofFigures[k] as number);
+      const share = Math.min(1, (byLine.get(line.statement)?.share ?? 0) + (ofFigures[k] as number));
       byLine.set(line.statement, { title: line.title, at, share, kind: 'figure' });
     });
     chances.forEach(({ chance }, k) => byLine.set(chance, { title: chance.title, at: chance.at, share: ofChances[k] as number, kind: 'chance' }));
     return [...byLine.values()].filter(({ share }) => share > noise(CASES)).sort((a, b) => b.share - a.share).slice(0, MOST_CONTRIBUTIONS);
   }
+}
+
+/** Where the figures below a figure are written. */
+function addPlaces(figure: Figure, places: Set<Span>, seen: Set<Figure>): void {
+  if (seen.has(figure)) return;
+  seen.add(figure);
+  if (figure.at !== undefined) places.add(figure.at);
+  for (const part of figure.from) addPlaces(part, places, seen);
 }
 
 /** Two chances may need the same way in: it is opened once. */

@@ -41,6 +41,7 @@ export function assignTechnicians({ count, isWork, durations, before, beforeFrom
  */
 export function criticalChain({ count, isCounted, before, beforeFrom }: Layout, starts: Float64Array, ends: Float64Array, technicians: readonly (number | undefined)[], makespan: number): ChainLink[] {
   const chain: ChainLink[] = [];
+  const pieces = piecesByEnd(starts, ends, technicians);
   let here = [...Array(count).keys()].find((i) => isCounted[i] === 1 && ends[i] === makespan);
   while (here !== undefined) {
     const start = starts[here] as number;
@@ -48,11 +49,11 @@ export function criticalChain({ count, isCounted, before, beforeFrom }: Layout, 
     const predecessor = [...before.subarray(beforeFrom[here], beforeFrom[here + 1])].find(endsThen);
     const task = here;
     const technician = technicians[task];
-    const byTechnician = technician === undefined ? -1 : technicians.findIndex((one, i) => one === technician && endsThen(i) && (starts[i] as number) < start);
+    const byTechnician = technician === undefined || predecessor !== undefined ? undefined : pieces.get(start)?.find((i) => technicians[i] === technician);
     if (predecessor !== undefined) {
       chain.push({ task, waitsFor: 'after' });
       here = predecessor;
-    } else if (start > 0 && byTechnician >= 0) {
+    } else if (start > 0 && byTechnician !== undefined) {
       chain.push({ task, waitsFor: 'technician' });
       here = byTechnician;
     } else {
@@ -61,4 +62,17 @@ export function criticalChain({ count, isCounted, before, beforeFrom }: Layout, 
     }
   }
   return chain.reverse();
+}
+
+/** What technicians did, by the moment at which it ended, lowest number first; pieces without length are left out. */
+function piecesByEnd(starts: Float64Array, ends: Float64Array, technicians: readonly (number | undefined)[]): ReadonlyMap<number, readonly number[]> {
+  const found = new Map<number, number[]>();
+  technicians.forEach((technician, i) => {
+    const end = ends[i] as number;
+    if (technician === undefined || !((starts[i] as number) < end)) return;
+    const others = found.get(end);
+    if (others === undefined) found.set(end, [i]);
+    else others.push(i);
+  });
+  return found;
 }

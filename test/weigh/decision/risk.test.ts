@@ -196,6 +196,16 @@ describe('ranged amounts', () => {
     expect((one?.cheapest ?? NaN) + (two?.cheapest ?? NaN)).toBeCloseTo(1, 9);
   });
 
+  it('only what an option rests on moves it, and no line has more than all of the spread', () => {
+    const lines = (of: string) => Array.from({ length: 12 }, (_, i) => `  part "${of} ${i}" ${5 + i} / ${10 + i} / ${30 + i} new\n`).join('');
+    const { of } = decideText(`option one "One"\n  part "Mine" 100 / 120 / 200 new\noption two "Two"\n${lines('Theirs')}`);
+    for (const name of ['one', 'two']) {
+      const moved = of(name).risk?.contributions ?? [];
+      expect(moved.map(({ title }) => title).filter((title) => title.startsWith('Mine') !== (name === 'one'))).toEqual([]);
+      for (const { share } of moved) expect(share).toBeLessThanOrEqual(1);
+    }
+  });
+
   it('lines that vary and lines that may come: the greatest shares of the spread are named, at most three', () => {
     const text = 'steelyard 1\nshop "S"\noption one "One"\n  part "Wide" 100 / 500 / 900 new\n  part "Narrow" 100 / 101 / 102 new\n  chance "Big" 50%\n    part "X" 800.00 new\n  chance "Small" 50%\n    part "Y" 1.00 new\n';
     const { contributions } = riskOf(text);
