@@ -46,17 +46,13 @@ export function reparse(before: Tree, text: string): Tree {
   const to = startOf(before, firstOfTail) + moved;
   const between = from < to || from === 0 ? blockStarts(text, from, to) : [];
   if (head + between.length + tail > limits.blocks) return parse(before.uri, text);
-  const starts = before.starts.slice(0, head);
-  const blocks = before.blocks.slice(0, head);
-  between.forEach((start, i) => {
-    starts.push(start);
-    blocks.push(parseBlock(before.uri, text.slice(start, between[i + 1] ?? to), start === 0));
-  });
-  for (let i = firstOfTail; i < before.blocks.length; i++) {
-    starts.push(startOf(before, i) + moved);
-    blocks.push(before.blocks[i] as Block);
-  }
-  return { uri: before.uri, text, starts, blocks };
+  const parsed = between.map((start, i) => parseBlock(before.uri, text.slice(start, between[i + 1] ?? to), start === 0));
+  return {
+    uri: before.uri,
+    text,
+    starts: [...before.starts.slice(0, head), ...between, ...before.starts.slice(firstOfTail).map((start) => start + moved)],
+    blocks: [...before.blocks.slice(0, head), ...parsed, ...before.blocks.slice(firstOfTail)],
+  };
 }
 
 /** How many of the first blocks stand in the new text as they were. */

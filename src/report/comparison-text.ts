@@ -10,6 +10,7 @@ import { hoursText, moneyText, valueText } from './numbers.js';
 import { plain } from './plain.js';
 import { afterStagesRows, stageRows, stageSentences } from './stage-text.js';
 import { layOut, wrap, type Row } from './table.js';
+import { warrantyText } from './warranty.js';
 
 /** How prominent a piece of text is; a terminal may show it, a file ignores it. */
 export type Emphasis = (text: string, how: 'strong' | 'quiet') => string;
@@ -106,6 +107,7 @@ function tableRows(decision: Decision): Row[] {
     ...(options.some(({ ready }) => !ready.waiting.likely.isZero()) ? [row('  of that, waiting', (option) => valueText(option.ready.waiting.likely, 'days', money))] : []),
     ...(dated ? [row('Ready', (option) => option.ready.date ?? '')] : []),
     ...by('  9 in 10 cases by', ({ risk }) => risk?.ready?.p90),
+    ...by('Warranty', ({ weighed }) => warrantyText(weighed.option)),
     ...section([
       ...by('Cost in each month of service', ({ monthly }) => amount(monthly?.perMonth)),
       ...by('Days without the vehicle, apart', ({ downtime }) => amount(downtime)),

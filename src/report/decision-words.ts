@@ -1,6 +1,6 @@
 import { Decimal } from '../vocabulary/index.js';
 import { MOST_FIGURES, MOST_PLANS, type Beyond, type Comparison, type Covered, type CoverReason, type Decided, type Flip, type InspectionWeighed, type Money, type Ready } from '../weigh/index.js';
-import { moneyText, valueText } from './numbers.js';
+import { grouped, moneyText, valueText } from './numbers.js';
 
 /** A sampled or averaged amount: to the whole unit, since more would pretend. */
 export function aboutText(value: number, money: Money): string {
@@ -66,7 +66,7 @@ export function coveredSentence({ coverage, answer, reasons, on }: Covered): str
 }
 
 function reasonWords(reason: CoverReason): string {
-  const distance = ({ value, unit }: { readonly value: Decimal; readonly unit: string }) => `${value.toFixed().replace(/\B(?=(\d{3})+$)/g, ',')} ${unit}`;
+  const distance = ({ value, unit }: { readonly value: Decimal; readonly unit: string }) => `${grouped(value.toFixed())} ${unit}`;
   if (reason.missing !== undefined) return missingWords[reason.missing];
   switch (reason.condition) {
     case 'built from': return `built ${reason.found ?? ''}, it begins with ${reason.limit}`;

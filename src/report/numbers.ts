@@ -39,7 +39,8 @@ export function figureText(figure: Figure, money: Money): string {
   return `${likely} (${valueText(figure.low, figure.unit, money)} to ${valueText(figure.high, figure.unit, money)})`;
 }
 
-function grouped(fixed: string): string {
+/** Decimal digits with commas between the thousands. */
+export function grouped(fixed: string): string {
   const [whole = '', decimals] = fixed.split('.');
   const sign = whole.startsWith('-') ? '-' : '';
   const digits = whole.slice(sign.length);

@@ -8,6 +8,7 @@ import { figureNames, figureOf, lineId, type FigureName } from './figures.js';
 import { writer, type JsonWriter, type PlaceOf } from './json-writer.js';
 import { lineJson } from './line-json.js';
 import { afterStagesJson, stagesJson } from './stage-json.js';
+import { warrantyText } from './warranty.js';
 import type { WeighReport } from './weigh-schema.js';
 
 type JsonOption = WeighReport['options'][number];
@@ -52,6 +53,7 @@ function optionJson(decided: Decided, { comparison, cases }: Decision, write: Js
     name,
     title,
     written,
+    warranty: warrantyText(weighed.option) ?? null,
     complete: weighed.complete,
     rank: rank < 0 ? null : rank + 1,
     figures: Object.fromEntries(figures),

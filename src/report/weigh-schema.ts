@@ -115,6 +115,7 @@ export function weighReport() {
     name: z.string(),
     title: z.string(),
     written: z.boolean().describe('False for selling the vehicle as it stands, which no line writes.'),
+    warranty: z.string().nullable().describe('How long the shop answers for the work, as it is written, such as 12 mo.'),
     complete: z.boolean().describe('False where a line it rests on could not be read or priced.'),
     rank: z.int().nullable().describe('1 is the cheapest in all; null where it is not complete.'),
     figures: z.record(z.string(), figure).describe('By name, as for --explain OPTION.NAME.'),

@@ -55,9 +55,8 @@ export interface Planned {
 const RUNNERS_UP = 3;
 
 /** A mode with the bits of the ways in it takes, and its line. */
-interface LinedMode {
+interface LinedMode extends WayMode {
   readonly mode: Mode;
-  readonly takes: number;
   readonly line: Line;
 }
 
@@ -114,10 +113,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   // What came before the decision was done with what was open then: a way in that is opened later changes nothing of it.
   const openBefore = given(always);
   const inStage = new Set(work.staged?.labour);
-  const lined = work.labour.map((job) => ({
-    job,
-    modes: job.modes.filter((mode) => !inStage.has(job) || (mask(mode.with) & ~openBefore) === 0).map((mode): LinedMode => ({ mode, takes: mask(mode.with), line: labourLine(job, mode, money) })),
-  }));
+  const lined = work.labour.map((job) => ({ job, modes: doable(job.modes.map((mode) => linedMode(mode, mask(mode.with), labourLine(job, mode, money))), inStage.has(job) ? openBefore : -1) }));
   const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
   const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
   const fixed = fixedOf(fixedLines(work, shop, money));
@@ -145,12 +141,16 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
     return cheapestWays<Plan>({
       gives: ways.map((way, i) => (1 << i) | mask(way.includes)),
       prices: opening.map((goods) => sumOf(goods.filter(({ thing }) => !sharedWith(thing, opening, goods)).flatMap(({ lines }) => lines))),
-      jobs: [...reached.map((modes) => modes.map(({ takes, line }) => ({ takes, price: line.amount.likely, hours: line.hours?.likely ?? zero }))), ...(of === 'any mode' ? reached.flat().map(wantedFor) : [])],
+      jobs: [...reached, ...(of === 'any mode' ? reached.flat().map(wantedFor) : [])],
       base: sumOf(fixed.lines),
       always,
       plan: planOf,
     }, most);
   }
+}
+
+function linedMode(mode: Mode, takes: number, line: Line): LinedMode {
+  return { mode, takes, line, price: line.amount.likely, hours: line.hours?.likely ?? zero };
 }
 
 /** Those that can be done with these ways in: mostly all of them. */
@@ -181,7 +181,7 @@ function leastOf(open: readonly LinedMode[]): LinedMode | undefined {
 /** The line of a job done with these ways open, as cheaply as it can; undefined where it can't be reached. */
 export function lineWith(job: Labour, open: ReadonlySet<Access>, money: Money): PlannedJob | undefined {
   const modes = job.modes.filter((mode) => mode.with.every((way) => open.has(way)));
-  const best = cheapestOf(modes.map((mode) => ({ mode, takes: 0, line: labourLine(job, mode, money) })));
+  const best = cheapestOf(modes.map((mode) => linedMode(mode, 0, labourLine(job, mode, money))));
   return best === undefined ? undefined : { job, mode: best.mode, line: best.line };
 }
 

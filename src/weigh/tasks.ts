@@ -228,7 +228,7 @@ class TaskList {
   /** What `after` says, for the work and outside work that the option has. */
   private followNames(jobs: readonly PlannedJob[], work: PlannedWork): void {
     if (this.following === 'no after') return;
-    const pieces = new Map(this.pieces.map((one) => [one.planned, one]));
+    const pieces = new Map(this.pieces.toReversed().map((one) => [one.planned, one]));
     this.piecesByName = new Map(this.pieces.toReversed().map((one) => [one.planned.job.name, one]));
     for (const planned of jobs) {
       if (planned.job.after.length === 0) continue;

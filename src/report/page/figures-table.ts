@@ -1,13 +1,15 @@
 import type { Figure } from '../../weigh/index.js';
 import { figureNames, figureOf, type FigureName } from '../figures.js';
 import { moneyText } from '../numbers.js';
+import { warrantyText } from '../warranty.js';
 import { figureButton, isCheapest, likelyText, mark, noFigure, title, type PageView } from './cells.js';
 import { weekdayText } from './dates.js';
+import { notSaid } from './decided.js';
 import { derivationRow, unfoldButton } from './derivation-list.js';
 import { rowId } from './derivations.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
-import { aboveId, figureId, headId } from './targets.js';
+import { aboveId, figureId, headId, warrantyId } from './targets.js';
 
 type Cell = (column: Column) => Html;
 
@@ -27,6 +29,7 @@ export function figuresTable(view: PageView): Html {
   const adjusted = counts(columns, 'comes-back') || counts(columns, 'given-up');
   const dated = columns.some(({ weighed }) => weighed.ready.date !== undefined);
   const cheapest = comparison.ranking.length > 1;
+  const warranted = columns.some(({ weighed }) => weighed.option.warranty !== undefined);
   return html`<div class="wide" role="region" aria-label="Options side by side" tabindex="0"><table class="figures">
 <caption class="unseen">What each option comes to${code === '' ? '' : `, in ${code}`}</caption>
 <thead><tr data-key="head"><td>${code}</td>${columns.map((column) => head(column, view))}</tr></thead>
@@ -35,7 +38,7 @@ ${group('range', ranged ? [row('low', 'if everything comes in low', columns, ran
 ${group('in-all', adjusted ? [figure('comes-back'), figure('given-up'), unfolding('in-all', figureNames['in-all'], view, 'sum')] : [])}
 ${group('lead', cheapest ? [row('more', 'above the cheapest', columns, aboveCell(view), 'aside')] : [])}
 ${group('work', [figure('penalty'), figure('penalty-hours'), figure('hours')])}
-${group('time', [unfolding('days', figureNames.days, view), dated ? row('ready', 'Ready', columns, readyCell) : undefined])}
+${group('time', [unfolding('days', figureNames.days, view), figure('bay'), dated ? row('ready', 'Ready', columns, readyCell) : undefined, warranted ? row('warranty', 'Warranty', columns, warrantyCell) : undefined])}
 </table></div>
 <p class="hint">Each figure leads to the line it comes from; the name of a row unfolds how it was made, and there any written figure can be tried.</p>`;
 }
@@ -79,6 +82,11 @@ function aboveCell(view: PageView): Cell {
     if (isCheapest(column, view.comparison)) return html`cheapest`;
     return figureButton(aboveId(column), moneyText(column.weighed.inAll.likely.minus(best.inAll.likely), column.money));
   };
+}
+
+function warrantyCell(column: Column): Html {
+  const text = warrantyText(column.weighed.option);
+  return text === undefined ? notSaid : figureButton(warrantyId(column), text);
 }
 
 /** The date as it is written in a file, its weekday, and how late it may get. */

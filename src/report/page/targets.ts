@@ -20,6 +20,7 @@ export const headId = (column: Column) => `${column.key}.head`;
 export const authorisedId = (index: number) => `.authorised.${index + 1}`;
 export const findingId = (index: number) => `.finding.${index + 1}`;
 export const stageId = (index: number, name: StageFigureName) => `.stage.${index + 1}.${name}`;
+export const warrantyId = (column: Column) => `${column.key}.warranty`;
 export const aboveId = (column: Column) => `${column.key}.above`;
 export const causeId = (column: Column) => `${column.key}.broken`;
 
@@ -45,6 +46,7 @@ export function targetsOf(columns: readonly Column[], { findings, stages, author
     [planned.chosen, ...planned.others].forEach((plan, i) => add(planId(column, i), i === 0 ? option.wayAt : undefined, plan.paid[0]?.at));
     open.forEach(({ job }, i) => add(openId(column, i), job.at));
     add(headId(column), option.at);
+    add(warrantyId(column), option.warranty?.at);
     add(aboveId(column));
     const [cause] = column.causes;
     if (cause !== undefined) targets.set(causeId(column), [cause.at, ...otherwise]);

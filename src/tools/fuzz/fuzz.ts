@@ -27,6 +27,11 @@ const started = performance.now();
 let told = started;
 const ran = runInputs({
   seed, from, to: from + inputs, starts, shares: values.every ? EVERY : LONG, slowest: 10_000, patience: 5_000,
+  found: ({ what, number, input, error }) => {
+    console.log(`\n── ${what}\n   input ${number}\n${error.split('\n').slice(0, 12).join('\n')}`);
+    for (const [name, text] of input.files) console.log(`   ${name}: ${JSON.stringify(text)}`);
+    console.log(`   before: ${JSON.stringify(input.before)}`);
+  },
   progress: (done, failures) => {
     if (performance.now() - told < 10_000) return;
     told = performance.now();
@@ -35,11 +40,7 @@ const ran = runInputs({
   stop: () => performance.now() > until,
 });
 const seconds = (performance.now() - started) / 1000;
-for (const { what, number, times, input, error } of ran.failures) {
-  console.log(`\n── ${what}\n   input ${number}, ${times} times\n${error.split('\n').slice(0, 12).join('\n')}`);
-  for (const [name, text] of input.files) console.log(`   ${name}: ${JSON.stringify(text)}`);
-  console.log(`   before: ${JSON.stringify(input.before)}`);
-}
+for (const { what, times } of ran.failures) console.log(`${times} times: ${what}`);
 console.log(`\n${ran.inputs} inputs of seed ${seed} from ${from}, ${(ran.characters / 1e6).toFixed(1)} million characters, ${seconds.toFixed(0)} s, ${(ran.inputs / seconds).toFixed(0)} a second`);
 console.log(`through ${Object.entries(ran.passes).map(([pass, count]) => `${pass} ${count}`).join(', ')}`);
 console.log(`slowest: input ${ran.slowest.number}, ${ran.slowest.ms.toFixed(0)} ms by the clock; ${ran.failures.length} ways of failing`);

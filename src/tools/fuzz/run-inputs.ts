@@ -16,6 +16,8 @@ export interface Ask {
   readonly slowest: number;
   /** Milliseconds that making one failing input smaller may take. */
   readonly patience: number;
+  /** A new way of failing, as soon as it is made small. */
+  readonly found: (failure: Failure) => void;
   readonly progress: (done: number, failures: number) => void;
   /** Asked after each input; true ends the run. */
   readonly stop: () => boolean;
@@ -61,8 +63,13 @@ export function runInputs(ask: Ask): Ran {
 
   function note(what: string, error: string, input: Input, at: number): void {
     const known = failures.get(what);
-    if (known !== undefined) known.times++;
-    else failures.set(what, { what, number: at, error, times: 1, input: shrunk(input, (smaller) => failureOf(smaller, ask, at).what === what, ask.patience) });
+    if (known !== undefined) {
+      known.times++;
+      return;
+    }
+    const failure: Failure = { what, number: at, error, times: 1, input: shrunk(input, (smaller) => failureOf(smaller, ask, at).what === what, ask.patience) };
+    failures.set(what, failure);
+    ask.found(failure);
   }
 }
 
