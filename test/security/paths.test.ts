@@ -69,9 +69,10 @@ describe('what an estimate names', () => {
   });
 
   test.each(WAYS_OUT('secret.png').map((written) => [JSON.stringify(written).slice(0, 50), written] as const))('as a picture, %s brings nothing from outside into the quote', (_, written) => {
-    writeFileSync(path.join(work, 'job.yard'), `steelyard 1\nfinding a "A"\n  picture ${quoted(written)}\nlabour job "Job" 1 h\n  because a\noption one "One"\n  do job\n`);
+    writeFileSync(path.join(work, 'job.yard'), `steelyard 1\nfinding a "A"\n  picture ${quoted(written)}\noption one "One"\n  because a\n  part "P" 5.00 new\n`);
     for (const as of ['html', 'markdown', 'text']) {
       const { said } = steelyard('quote', 'job.yard', '--as', as);
+      expect(said).toMatch(/5\\?\.00/);
       expect(said).not.toContain('<img');
       for (const base64 of [0, 1, 2].map((shift) => Buffer.from(' '.repeat(shift) + SECRET).toString('base64').slice(shift === 0 ? 0 : 4, -4))) expect(said).not.toContain(base64);
     }
@@ -80,7 +81,7 @@ describe('what an estimate names', () => {
   test('the pictures and files that are inside are found, also by a link that stays inside', () => {
     writeFileSync(path.join(work, 'inside.png'), readFileSync(path.join(folder, 'secret.png')));
     symlinkSync('inside.png', path.join(work, 'good.png'));
-    writeFileSync(path.join(work, 'job.yard'), 'steelyard 1\nuse "good.yard"\nfinding a "A"\n  picture "good.png"\nlabour job "Job" 1 h\n  because a\noption one "One"\n  do job\n');
+    writeFileSync(path.join(work, 'job.yard'), 'steelyard 1\nuse "good.yard"\nfinding a "A"\n  picture "good.png"\noption one "One"\n  because a\n  part "P" 5.00 new\n');
     expect(steelyard('quote', 'job.yard', '--as', 'html').said).toContain('<img');
     expect(steelyard('records', 'job.yard').said).toContain('"Inside"');
     rmSync(path.join(work, 'good.png'));

@@ -62,7 +62,8 @@ export async function readHover(
   enough: (text: string) => boolean = (text) => text !== '',
 ): Promise<string> {
   const { page } = editor;
-  const hover = page.locator('.monaco-hover:not(.hidden) .monaco-hover-content');
+  // What the workbench says of a tab or button under the mouse is a hover too, but none at the cursor.
+  const hover = page.locator('.monaco-hover:not(.hidden):not(.workbench-hover) .monaco-hover-content');
   await focusEditor(editor);
   const text = await retry('the expected hover at the cursor', async () => {
     if ((await hover.count()) === 0) {

@@ -69,6 +69,7 @@ function expectedOf(one: Shown, json: Leaves, write: Write): readonly Pair[] {
       if (row === 'low' || row === 'high') return [[text, write.money(json.take(`${of}.figures.total.${row}`))]];
       if (row === 'more') return [[text, write.money(above(json, name))]];
       if (row === 'ready') return [[cell, readyWords(json.take(`${of}.calendar.ready`), json.take(`${of}.calendar.latest`))]];
+      if (row === 'warranty') return [[text, json.take(`${of}.warranty`)]];
       if (row === 'days') json.take(`${of}.calendar.days.likely`);
       return [[text, write.figure(json, `${of}.figures.${row}`)]];
     case 'sure':
