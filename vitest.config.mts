@@ -9,5 +9,8 @@ export default defineConfig({
     maxWorkers: 2,
     // The rooms keep nothing but what hangs on the identity of a tree, so files can share them.
     isolate: false,
+    // A busy machine must not fail a test; one that hangs still ends.
+    testTimeout: 30_000,
+    hookTimeout: 30_000,
   },
 });

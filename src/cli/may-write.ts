@@ -15,7 +15,8 @@ const MOST_LINKS = 40;
  */
 export function whyNotWritten(file: string, cwd: string): string | undefined {
   const target = followed(file);
-  if (NAME.test(path.basename(target)) || START.test(startOf(file))) return 'is an estimate, or the name of one';
+  if (NAME.test(path.basename(target))) return 'is the name of an estimate';
+  if (START.test(startOf(file))) return 'is an estimate, by its first line';
   const root = repositoryOf(cwd) ?? cwd;
   return isBelow(file, root) && !isBelow(realOf(target), realpathSync(root)) ? 'is a link that leads out of this folder' : undefined;
 }

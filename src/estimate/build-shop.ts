@@ -1,5 +1,5 @@
 import { problem, type Problem, type Span } from '../language/index.js';
-import { childrenOf, kinds, type Amount, type RecordOf } from '../vocabulary/index.js';
+import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { buildOverrun } from './build-authorised.js';
 import { buildFee } from './build-work.js';
 import { currencyOf, unnamedCurrency } from './currency.js';
@@ -100,7 +100,7 @@ function overrunOf(record: ShopRecord, problems: Problem[]): Overrun | undefined
 }
 
 function bandsOf(record: ShopRecord, on: 'parts' | 'sublets', problems: Problem[]): MarkupBand[] {
-  const bands: MarkupBand[] = [];
+  const bands = new Map<string, MarkupBand>();
   for (const child of childrenOf(record, kinds.markup)) {
     const { percent, upTo } = child.values;
     if ((child.values.on?.word ?? 'parts') !== on) continue;
@@ -108,15 +108,12 @@ function bandsOf(record: ShopRecord, on: 'parts' | 'sublets', problems: Problem[
       if (!child.broken) problems.push(problem(rules.amountMissing, child.at, { what: 'its percentage', example: 'markup 50% to 250.00' }));
       continue;
     }
-    const twin = bands.find((band) => sameEnd(band.upTo, upTo));
+    const end = upTo?.likely.toFixed() ?? '';
+    const twin = bands.get(end);
     if (twin !== undefined) problems.push(problem(rules.markupTwice, child.at, undefined, { at: twin.at, says: 'The first one' }));
-    else bands.push({ ...sourceOf(child), percent, upTo });
+    else bands.set(end, { ...sourceOf(child), percent, upTo });
   }
-  return bands.sort((a, b) => (a.upTo === undefined ? 1 : b.upTo === undefined ? -1 : a.upTo.likely.comparedTo(b.upTo.likely)));
-}
-
-function sameEnd(a: Amount | undefined, b: Amount | undefined): boolean {
-  return a === undefined || b === undefined ? a === b : a.likely.eq(b.likely);
+  return [...bands.values()].sort((a, b) => (a.upTo === undefined ? 1 : b.upTo === undefined ? -1 : a.upTo.likely.comparedTo(b.upTo.likely)));
 }
 
 function taxesOf(record: ShopRecord, problems: Problem[]): Tax[] {

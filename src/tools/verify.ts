@@ -24,8 +24,8 @@ const steps: readonly Step[] = [
   { title: 'Types of the page', command: ['npx', 'tsc', '-p', 'src/page'] },
   { title: 'Lint', command: ['npx', 'eslint', '.', '--max-warnings', '0'] },
   { title: 'Generated files are fresh', command: tool('src/tools/emit.ts', '--check') },
-  { title: 'Unit tests', command: ['npx', 'vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile=${UNIT_REPORT}`], count: countUnit },
   { title: 'Build', command: tool('src/tools/build.ts', '--production') },
+  { title: 'Unit tests', command: ['npx', 'vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile=${UNIT_REPORT}`], count: countUnit },
   { title: 'Tests in the real editor', command: tool('test/editor/run.ts'), count: countPlain },
 ];
 

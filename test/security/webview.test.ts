@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type * as AsText from '../../src/editor/as-text.js';
 import type { ComparisonPanel } from '../../src/editor/panel.js';
 import { readPageState, readToEditor, readToPage } from '../../src/page/messages.js';
 import { serviceOver } from '../support/fixture.js';
@@ -104,8 +105,37 @@ describe('forged messages', () => {
   });
 });
 
+test('an estimate named by a forged state of a page is shown at most where one of this machine or of the workspace is; git is not asked in a workspace that is not trusted', async () => {
+  const asked: string[] = [];
+  const vscode = {
+    workspace: { isTrusted: false, workspaceFolders: [], getWorkspaceFolder: () => undefined },
+    extensions: { getExtension: (name: string) => { asked.push(name); return undefined; } },
+    Uri,
+  };
+  const { repositoryOf } = await editorModule<{ readonly repositoryOf: (uri: unknown) => Promise<{ readonly why: string }> }>('changes/git-extension.ts', vscode);
+  expect((await repositoryOf(Uri.parse('file:///shop/a.yard'))).why).toContain('restricted mode');
+  expect(asked).toEqual([]);
+  vscode.workspace.isTrusted = true;
+  await repositoryOf(Uri.parse('file:///shop/a.yard'));
+  expect(asked).toEqual(['vscode.git']);
+
+  const event = () => ({ dispose: () => undefined });
+  const read: string[] = [];
+  const window = { activeTextEditor: undefined, visibleTextEditors: [], onDidChangeActiveTextEditor: event, onDidChangeTextEditorSelection: event };
+  const { ComparisonPanel: Panel } = await editorModule<{ readonly ComparisonPanel: new (desk: unknown, dist: unknown, leadsOut: unknown) => ComparisonPanel }>('panel.ts', { ...vscode, window, workspace: { ...vscode.workspace, textDocuments: [] } });
+  const desk = { service: serviceOver({}).service, onFresh: event, keep: () => undefined, usedBy: () => [], whole: (key: string) => { read.push(key); return Promise.resolve(false); }, positions: { range: () => undefined } };
+  const state = (estimate: string) => ({ estimate, scroll: 0, open: [], unfolded: [], tried: [] });
+  for (const one of [...forged(), ...['https://example.invalid/a.yard', 'command:x', 'javascript:x', 'data:text/plain,x', 'vscode-remote://x/a.yard', 'untitled:Untitled-1', 'not an address', 'git:/a.yard?x'].map(state)]) {
+    let gone = false;
+    const panel = { webview: { ...webview, options: {}, html: '', onDidReceiveMessage: event, postMessage: () => Promise.resolve(true) }, onDidDispose: event, onDidChangeViewState: event, visible: false, dispose: () => (gone = true) };
+    await new Panel(desk, { path: '/dist' }, () => Promise.resolve(true)).deserializeWebviewPanel(panel as never, one);
+    expect(gone).toBe(true);
+  }
+  expect(read).toEqual([]);
+});
+
 test('words of a file make no link, no icon and no command in a notification, a list or the status', async () => {
-  const { asNotice, asLabel, asStatus, asItems } = await editorModule<typeof import('../../src/editor/as-text.js')>('as-text.ts', {});
+  const { asNotice, asLabel, asStatus, asItems } = await editorModule<typeof AsText>('as-text.ts', {});
   // As an editor reads its notifications and labels, from memory of its open source.
   const LINK = /\[([^\]]+)\]\(((?:https?:\/\/|command:|file:)[^)\s]+)(?: (["'])(.+?)(\3))?\)/gi;
   const ICON = /(\\)?\$\(([A-Za-z0-9-]+(?:~[A-Za-z]+)?)\)/g;

@@ -47,7 +47,9 @@ export function withAllowed(problems: readonly Problem[], { trees, rules: known,
   const told: Problem[] = [];
   for (const tree of trees) {
     tree.blocks.forEach((block, i) => {
-      for (const allow of allowsIn(block)) {
+      const allows = allowsIn(block);
+      if (allows.length === 0) return;
+      for (const allow of allows) {
         const rule = known.get(allow.code);
         if (rule === undefined) {
           told.push(found(rules.allowUnknown, allow.at, { code: allow.code, meant: closest(allow.code, known.keys()) }));

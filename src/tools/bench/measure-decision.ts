@@ -1,5 +1,5 @@
 import { createLanguageService } from '../../service/index.js';
-import { measure, row, type Measured } from './measure.js';
+import { at, measure, row, type Measured } from './measure.js';
 import { TYPICAL, typicalEstimate, type Sizes } from './typical-estimate.js';
 
 const ROUNDS = 60;
@@ -40,7 +40,6 @@ function decided(sizes: Sizes, round: number): number {
 }
 
 function shown({ label, ms }: Measured): string {
-  const sorted = [...ms].sort((a, b) => a - b);
-  const at = (share: number) => `${(sorted[Math.floor(sorted.length * share)] ?? NaN).toFixed(1)} ms`;
-  return row(label, at(0.5), at(0));
+  const shownAt = (share: number) => `${at(share, ms).toFixed(1)} ms`;
+  return row(label, shownAt(0.5), shownAt(0));
 }

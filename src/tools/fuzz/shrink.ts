@@ -15,20 +15,22 @@ export function shrunk(input: Input, fails: (smaller: Input) => boolean, patienc
     if (name !== least.name) attempt({ ...least, files: new Map([...least.files].filter(([other]) => other !== name)) });
   }
   for (const joined of ['\n', '']) {
-    for (const name of [...least.files.keys()]) {
-      reduce(() => (least.files.get(name) ?? '').split(joined), (parts) => attempt({ ...least, files: new Map([...least.files, [name, parts.join(joined)]]) }), () => performance.now() > until);
+    for (const name of least.files.keys()) {
+      reduce(() => least.files.get(name) ?? '', joined, (text) => attempt({ ...least, files: new Map([...least.files, [name, text]]) }), () => performance.now() > until);
     }
-    reduce(() => least.before.split(joined), (parts) => attempt(before(parts.join(joined))), () => performance.now() > until);
+    reduce(() => least.before, joined, (text) => attempt(before(text)), () => performance.now() > until);
   }
   return least;
 }
 
 /** Leaves out runs of parts, long ones first. */
-function reduce(parts: () => readonly string[], attempt: (fewer: readonly string[]) => boolean, late: () => boolean): void {
-  for (let size = Math.ceil(parts().length / 2); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 2)) {
-    for (let at = 0; at < parts().length && !late();) {
-      const all = parts();
-      if (!attempt([...all.slice(0, at), ...all.slice(at + size)])) at += size;
+function reduce(text: () => string, joined: string, attempt: (shorter: string) => boolean, late: () => boolean): void {
+  for (let size = Math.ceil(text().split(joined).length / 2); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 2)) {
+    for (let at = 0; !late();) {
+      const all = text().split(joined);
+      if (at >= all.length) break;
+      const shorter = [...all.slice(0, at), ...all.slice(at + size)].join(joined);
+      if (shorter === text() || !attempt(shorter)) at += size;
     }
   }
 }

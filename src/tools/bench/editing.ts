@@ -1,0 +1,53 @@
+import { createLanguageService, type LanguageService } from '../../service/index.js';
+import { largeEstimate } from './large-estimate.js';
+
+const URI = '/bench/large.yard';
+
+/** A large estimate in an editor: opened as a whole, and typed in. */
+export class Editing {
+  readonly text: string;
+  private readonly figure: number;
+  private typed: LanguageService | undefined;
+  private current: string;
+
+  constructor(lines: number) {
+    this.text = largeEstimate(lines);
+    this.current = this.text;
+    const job = this.text.indexOf('takes', this.text.indexOf('labour job-', this.text.length / 3));
+    this.figure = this.text.indexOf(' h', job);
+  }
+
+  /** The text with a remark at its end that no other round has. */
+  whole(round: number): number {
+    const text = this.remarked(round);
+    const service = createLanguageService({ read: () => ({ text }), resolvePath: () => undefined });
+    service.allDiagnostics(URI);
+    return service.weighing(URI).comparison.options.length;
+  }
+
+  /** One digit of a job's hours typed anew, in a service that knows the file. */
+  keystroke(round: number): number {
+    this.typed ??= this.opened();
+    this.current = this.struck(round);
+    this.typed.allDiagnostics(URI);
+    return this.typed.weighing(URI).comparison.options.length;
+  }
+
+  weighing() {
+    return this.opened().weighing(URI);
+  }
+
+  remarked(round: number): string {
+    return `${this.text}# ${round}\n`;
+  }
+
+  struck(round: number): string {
+    return `${this.text.slice(0, this.figure - 1)}${round % 10}${this.text.slice(this.figure)}`;
+  }
+
+  private opened(): LanguageService {
+    const service = createLanguageService({ read: () => ({ text: this.current }), resolvePath: () => undefined });
+    service.allDiagnostics(URI);
+    return service;
+  }
+}
