@@ -62,7 +62,7 @@ function runCommand(args: readonly string[], version: string, given: Terminal): 
   if (command === 'changes' && names.length > 2) return wrong('changes takes one version, or two: OLD NEW.', terminal);
   if (!['check', 'changes', 'git', 'list', 'history'].includes(command) && names.length > 1) return wrong(`${command} takes one file.`, terminal);
   for (const [option, commands] of Object.entries(BELONGS)) {
-    if (option in values && !commands.includes(command)) return wrong(`--${option} belongs to ${commands.join(' and ')}.`, terminal);
+    if (option in values && !commands.includes(command)) return wrong(`--${option} belongs to ${commands.join(', ').replace(/, ([^,]+)$/, ' and $1')}.`, terminal);
   }
 
   if (values.json === true && values.as !== undefined && values.as !== 'json') return wrong(`--json and --as ${values.as} ask for two forms at once.`, terminal);

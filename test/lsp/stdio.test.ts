@@ -66,7 +66,7 @@ test('definition leads into the shared file, references come back out of it', as
   expect(definition).toEqual({ uri: editor.uri(SHOP), range: { start: editor.position(SHOP, 'labour diagnosis', 7), end: editor.position(SHOP, 'labour diagnosis', 16) } });
   const at = { position: editor.position(SHOP, 'labour diagnosis', 8) };
   const references = await editor.ask<lsp.Location[]>('references', SHOP, { ...at, context: { includeDeclaration: true } });
-  expect(new Set(references.map(({ uri }) => base(uri)))).toEqual(new Set([SHOP, PILGRIM, 'osprey-tear-down.yard', 'tarn-inline.yard']));
+  expect(new Set(references.map(({ uri }) => base(uri)))).toEqual(new Set([SHOP, PILGRIM, 'dunlin-closed.yard', 'osprey-tear-down.yard', 'tarn-inline.yard']));
   const uses = await editor.ask<lsp.Location[]>('references', SHOP, { ...at, context: { includeDeclaration: false } });
   expect(uses).toEqual(references.filter(({ uri }) => base(uri) !== SHOP));
 });
@@ -74,7 +74,7 @@ test('definition leads into the shared file, references come back out of it', as
 test('rename edits all files, and refuses in a sentence', async () => {
   const position = editor.position(SHOP, 'labour road-test', 8);
   const edit = await editor.ask<lsp.WorkspaceEdit>('rename', SHOP, { position, newName: 'test-drive' });
-  expect(Object.keys(edit.changes ?? {}).map(base).sort()).toEqual(['heron-pump.yard', 'kestrel-flat.yard', 'osprey-tear-down.yard', PILGRIM, SHOP, 'tarn-inline.yard']);
+  expect(Object.keys(edit.changes ?? {}).map(base).sort()).toEqual(['dunlin-closed.yard', 'heron-pump.yard', 'kestrel-flat.yard', 'osprey-tear-down.yard', PILGRIM, SHOP, 'tarn-inline.yard']);
   expect(editor.after('heron-pump.yard', edit.changes?.[editor.uri('heron-pump.yard')] ?? [])).toBe(editor.text('heron-pump.yard').replaceAll('road-test', 'test-drive'));
   await expect(editor.ask('rename', SHOP, { position, newName: '2nd' })).rejects.toThrow('A name starts with a letter.');
   await expect(editor.ask('rename', SHOP, { position, newName: 'diagnosis' })).rejects.toThrow(/already/);
