@@ -29,8 +29,8 @@ export const shotsDir = path.join(cacheDir, 'shots');
 /** The editors that the tests can run on, and the Node that each needs: `STEELYARD_EDITOR=oldest` asks for another than the newest. */
 const editors = {
   newest: { editor: '4.139.1', node: '24', folder: 'host' },
-  oldest: { editor: '4.103.2', node: '22', folder: 'host-oldest' },
-  before: { editor: '4.100.3', node: '20', folder: 'host-before' },
+  between: { editor: '4.103.2', node: '22', folder: 'host-between' },
+  oldest: { editor: '4.100.3', node: '20', folder: 'host-oldest' },
 } as const;
 
 function chosenEditor(): (typeof editors)[keyof typeof editors] {

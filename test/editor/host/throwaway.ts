@@ -6,7 +6,7 @@ const manifest = {
   name: 'host-smoke',
   publisher: 'self-test',
   version: '0.0.1',
-  engines: { vscode: '^1.101.0' },
+  engines: { vscode: '^1.100.0' },
   main: './main.js',
   browser: './main.js',
   activationEvents: ['onLanguage:yard'],
