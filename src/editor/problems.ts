@@ -17,6 +17,7 @@ const severities: Readonly<Record<Diagnostic['severity'], vscode.DiagnosticSever
 export class Problems implements vscode.Disposable {
   private readonly collection = vscode.languages.createDiagnosticCollection('steelyard');
   private readonly byEstimate = new Map<Key, ReadonlyMap<Key, readonly Diagnostic[]>>();
+  private readonly said = new Map<Key, string>();
   private readonly subscriptions: vscode.Disposable[];
 
   constructor(private readonly desk: Desk) {
@@ -50,7 +51,12 @@ export class Problems implements vscode.Disposable {
     if (files === undefined) this.byEstimate.delete(estimate);
     else this.byEstimate.set(estimate, files);
     for (const file of new Set([...(before?.keys() ?? []), ...(files?.keys() ?? [])])) {
-      this.collection.set(vscode.Uri.parse(file, true), this.in(file).flatMap((one) => this.shown(one)));
+      const shown = this.in(file).flatMap((one) => this.shown(one));
+      // Whoever listens is told only of what is new: an estimate is looked at again more often than it changes.
+      const said = JSON.stringify(shown);
+      if (said === (this.said.get(file) ?? '[]')) continue;
+      this.said.set(file, said);
+      this.collection.set(vscode.Uri.parse(file, true), shown);
     }
   }
 

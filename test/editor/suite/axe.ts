@@ -5,7 +5,7 @@ import { axeOn, type Found } from '../../support/axe.js';
 import type { Editor } from '../host/browser.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
-import { foldAll, pageFrame, pressTitle, waitForLater } from './panel.js';
+import { foldAll, pageFrame, openPanel, waitForLater } from './panel.js';
 import { chooseTheme, themes, type ThemeName } from './themed.js';
 
 export function axeCases(editor: Editor): readonly Case[] {
@@ -13,7 +13,7 @@ export function axeCases(editor: Editor): readonly Case[] {
     {
       name: 'the panel is there',
       async run() {
-        await pressTitle(editor, 'Show comparison');
+        await openPanel(editor);
         await waitForLater(await pageFrame(editor));
       },
     },

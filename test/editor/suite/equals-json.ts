@@ -10,7 +10,7 @@ import { repository } from '../host/paths.js';
 import type { Case } from './cases.js';
 import { checkPage, type Walked } from './json-rules.js';
 import { Leaves } from './leaves.js';
-import { pageTitled, pressTitle } from './panel.js';
+import { pageTitled, openPanel } from './panel.js';
 import type { Workspace } from './workspace.js';
 
 const samples = ['pilgrim-v6', 'tarn-inline', 'kestrel-flat', 'heron-pump'] as const;
@@ -39,7 +39,7 @@ export function equalsCases(editor: Editor, workspace: Workspace): readonly Case
   return [
     {
       name: 'the panel is there',
-      run: () => pressTitle(editor, 'Show comparison'),
+      run: () => openPanel(editor),
     },
     ...samples.map((sample): Case => ({
       name: `${sample}: every figure of the page is the one of weigh --json, and every figure of that is on the page`,

@@ -10,7 +10,7 @@ import { openFile } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
-import { pageTitled, pressTitle } from './panel.js';
+import { pageTitled, openPanel } from './panel.js';
 import { cutOff } from './snapshots.js';
 import type { Workspace } from './workspace.js';
 
@@ -70,7 +70,7 @@ async function shownIn(editor: Editor, workspace: Workspace, name: string, estim
   await writeFile(path.join(workspace.dir, name), estimate);
   await editor.page.keyboard.press('Control+1');
   await openFile(editor, name);
-  if (!editor.page.frames().some((frame) => frame.url().includes('/webview/browser/pre/'))) await pressTitle(editor, 'Show comparison');
+  if (!editor.page.frames().some((frame) => frame.url().includes('/webview/browser/pre/'))) await openPanel(editor);
   return await pageTitled(editor, onDisk(textAt(TITLE)));
 }
 

@@ -7,7 +7,7 @@ import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
 import { whereIs } from './expected.js';
-import { figure, foldAll, pageFrame, pressTitle, waitForLater } from './panel.js';
+import { figure, foldAll, pageFrame, openPanel, waitForLater } from './panel.js';
 import type { Workspace } from './workspace.js';
 
 const estimate = 'pilgrim-v6.yard';
@@ -27,7 +27,7 @@ export async function keyboardCases(editor: Editor, workspace: Workspace): Promi
     {
       name: 'the panel is there, and the keyboard comes into it',
       async run() {
-        await pressTitle(editor, 'Show comparison');
+        await openPanel(editor);
         const frame = await pageFrame(editor);
         await waitForLater(frame);
         await foldAll(frame, 'unfolded');

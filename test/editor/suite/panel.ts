@@ -1,5 +1,6 @@
 // The comparison panel as a user meets it.
 import type { Frame } from 'playwright-core';
+import { focusEditor } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { patience, retry } from '../host/retry.js';
 import { webviewFrame } from '../host/webview.js';
@@ -8,6 +9,12 @@ import { webviewFrame } from '../host/webview.js';
 export async function pressTitle(editor: Editor, label: string): Promise<void> {
   const title = editor.page.locator('.editor-group-container.active .editor-actions');
   await title.getByRole('button', { name: new RegExp(`^${label}( \\(|$)`) }).click({ timeout: patience });
+}
+
+/** Opens the panel from the estimate that is open, wherever the keyboard was before. */
+export async function openPanel(editor: Editor): Promise<void> {
+  await focusEditor(editor);
+  await pressTitle(editor, 'Show comparison');
 }
 
 /** The page inside the panel. It is another frame each time it was hidden or moved. */
@@ -26,8 +33,8 @@ export async function waitForText(frame: Frame, selector: string, matches: (text
 /** Waits until the page holds what helps to decide, and none of it is an earlier text's. */
 export async function waitForLater(frame: Frame): Promise<void> {
   await retry('what helps to decide', async () => {
-    const [filled, busy] = await frame.evaluate<[number, number]>(`['[data-filled]', '[aria-busy=true]'].map((one) => document.querySelectorAll(one).length)`);
-    return filled === 3 && busy === 0 ? true : undefined;
+    const [filled, busy, awaited] = await frame.evaluate<[number, number, number]>(`['[data-filled]', '[aria-busy=true]', 'figure:not(:has(img, .absent))'].map((one) => document.querySelectorAll(one).length)`);
+    return filled === 3 && busy === 0 && awaited === 0 ? true : undefined;
   });
 }
 

@@ -9,7 +9,7 @@ import { openFile } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
-import { foldAll, pageFrame, pageTitled, pressTitle } from './panel.js';
+import { foldAll, pageFrame, pageTitled, openPanel } from './panel.js';
 import { chooseTheme } from './themed.js';
 
 const widths = [400, 800, 1400] as const;
@@ -26,7 +26,7 @@ export function snapshotCases(editor: Editor, pictures: boolean): readonly Case[
         await chooseTheme(editor, 'light');
         await page.keyboard.press('Control+1');
         await openFile(editor, 'pilgrim-v6.yard');
-        await pressTitle(editor, 'Show comparison');
+        await openPanel(editor);
         await pageTitled(editor, 'E-1041 Pilgrim, cylinder 4 has no compression');
         await page.keyboard.press('Control+b');
       },

@@ -7,7 +7,7 @@ import type { Editor } from '../host/browser.js';
 import { repository } from '../host/paths.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
-import { foldAll, pageFrame, pressTitle, waitForLater } from './panel.js';
+import { foldAll, pageFrame, openPanel, waitForLater } from './panel.js';
 
 const goldenFile = path.join(repository, 'test', 'editor', 'golden', 'told-pilgrim-v6.txt');
 
@@ -16,7 +16,7 @@ export function toldCases(editor: Editor): readonly Case[] {
     {
       name: 'the panel tells its story in the order of test/editor/golden/told-pilgrim-v6.txt (UPDATE_GOLDEN=1 writes it)',
       async run() {
-        await pressTitle(editor, 'Show comparison');
+        await openPanel(editor);
         const frame = await pageFrame(editor);
         await waitForLater(frame);
         // The picture is looked for on disk after the figures are there.
