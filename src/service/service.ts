@@ -60,14 +60,21 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     const before = kept.get(uri);
     const book = host.book?.() ?? EMPTY;
     if (before !== undefined && before.weighing.book === book && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.weighing;
-    const resolved = resolve(uri, { treeOf, resolvePath: host.resolvePath });
+    // A text may change while it is worked on: each is read once, and what is kept is kept for what was read.
+    const once = new Map<string, ReturnType<typeof treeOf>>();
+    const readOnce = (file: string): ReturnType<typeof treeOf> => {
+      const tree = once.get(file) ?? treeOf(file);
+      once.set(file, tree);
+      return tree;
+    };
+    const resolved = resolve(uri, { treeOf: readOnce, resolvePath: host.resolvePath });
     const comparison = weighed(resolved);
     const files = [uri, ...resolved.uses];
     const read = [...resolved.problems, ...comparison.problems];
     const whole = isWhole(resolved, read);
     const all = onceEach([...read, ...checkTrade(resolved, comparison, whole, book)]);
-    const made: Weighing = { resolved, comparison, book, problems: withAllowed(all, { trees: files.flatMap((file) => known(treeOf(file)) ?? []), rules: ruleByCode, own: uri, whole }) };
-    if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, treeOf(file)])), weighing: made });
+    const made: Weighing = { resolved, comparison, book, problems: withAllowed(all, { trees: files.flatMap((file) => known(readOnce(file)) ?? []), rules: ruleByCode, own: uri, whole }) };
+    if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, readOnce(file)])), weighing: made });
     return made;
   };
 
