@@ -54,10 +54,10 @@ Examples
 
 Exit codes
   0  fine
-  1  there is something to mend: errors or warnings in check, lines left out in weigh,
-     export, closing and list, files that list or history can't read; quote makes none where a line of the option
-     is missing, and says if a picture is; changes: lines that can't be read in one of the
-     versions (what changed is no finding)
+  1  there is something to mend: errors or warnings in check; lines left out in weigh,
+     export, closing and list; files that list or history can't read; for quote, a line of
+     the option that is missing, so that none is made, or a picture, which it says;
+     for changes, lines that can't be read in one of the versions (a change is no finding)
   2  a wrong command, or a file that can't be read
 
 Colour is left out where NO_COLOR is set or the output is not a terminal.

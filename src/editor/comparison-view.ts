@@ -4,17 +4,12 @@ import {
   closingTargets, comparisonPage, decisionPart, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, writtenFigure,
   type Column, type Derivations, type FlipRow, type LineOf, type PictureSource, type Targets, type TrialField, type Tried, type Trying,
 } from '../report/page/index.js';
+import type { Kept } from '../page/messages.js';
 import { decide, type Comparison } from '../weigh/index.js';
 import { rowsAt } from './here.js';
-import { homeOf, restored, saved, stillTried, trialOf, withoutTrial, withTrial, type KeptTrial, type SavedTrial } from './trials.js';
+import { homeOf, restored, saved, stillTried, trialOf, withoutTrial, withTrial, type KeptTrial } from './trials.js';
 import type { Desk } from './desk.js';
 import { nameOf, type Key } from './places.js';
-
-/** What is kept of a view while its page is closed. */
-export interface SavedView {
-  readonly unfolded: readonly string[];
-  readonly tried: readonly SavedTrial[];
-}
 
 /** Rows unfolded at once; each is made anew after every keystroke. */
 const MOST_UNFOLDED = 50;
@@ -93,12 +88,12 @@ export class ComparisonView {
   }
 
   /** What a page is asked to keep, so that it comes back as it was. */
-  saved(): SavedView {
+  saved(): Kept {
     return { unfolded: [...this.unfolded], tried: this.trials.map(saved) };
   }
 
   /** As it was before the window was closed: only what still is in the files of this estimate. */
-  restore({ unfolded, tried }: SavedView): void {
+  restore({ unfolded, tried }: Kept): void {
     const { service } = this.desk;
     const files = new Set([this.estimate, ...service.uses(this.estimate)]);
     unfolded.forEach((row) => this.unfold(row, true));

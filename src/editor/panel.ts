@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import { readPageState, readToEditor, type ToEditor, type ToPage } from '../page/messages.js';
-import { ComparisonView, type SavedView } from './comparison-view.js';
+import { readPageState, readToEditor, type Kept, type ToEditor, type ToPage } from '../page/messages.js';
+import { ComparisonView } from './comparison-view.js';
 import type { Desk } from './desk.js';
 import type { LeadsOut } from './links.js';
 import { Pictures } from './pictures.js';
@@ -102,7 +102,7 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     if (this.view === undefined || !this.desk.usedBy(this.view.estimate).includes(key)) this.turnTo(key);
   }
 
-  private turnTo(key: Key, saved?: SavedView): void {
+  private turnTo(key: Key, saved?: Kept): void {
     const { panel } = this;
     if (panel === undefined || this.view?.estimate === key) return;
     const view = this.views.get(key) ?? new ComparisonView(this.desk, key, (uri) => (this.panel === undefined ? { kind: 'absent' } : this.pictures.sourceOf(uri, this.panel.webview)));
@@ -171,7 +171,7 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
     return await vscode.workspace.applyEdit(whole);
   }
 
-  private async renderWhole(saved?: SavedView): Promise<void> {
+  private async renderWhole(saved?: Kept): Promise<void> {
     const { view } = this;
     if (view === undefined || !(await this.desk.whole(view.estimate)) || view !== this.view) return;
     if (saved !== undefined) view.restore(saved);

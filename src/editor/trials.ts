@@ -1,4 +1,5 @@
 import type { Span } from '../language/index.js';
+import type { TriedFigure } from '../page/messages.js';
 import { writtenFigure } from '../report/page/index.js';
 import { TRIAL_VALUE, writtenWith, type LanguageService, type Trial } from '../service/index.js';
 
@@ -10,19 +11,6 @@ export interface KeptTrial extends Trial {
   readonly uri: string;
   readonly line: string;
   readonly nth: number;
-}
-
-/** A trial as it is kept over a restart of the window: by its line and its place there. */
-export interface SavedTrial {
-  readonly id: string;
-  readonly names: string;
-  readonly value: string;
-  readonly uri: string;
-  readonly line: string;
-  readonly nth: number;
-  /** Where the figure starts on its line, and how long it is. */
-  readonly column: number;
-  readonly length: number;
 }
 
 /** More figures at once are another estimate. */
@@ -96,18 +84,18 @@ function foundAgain(trial: KeptTrial, service: Texts): KeptTrial | undefined {
 }
 
 /** What is kept of a trial. */
-export function saved({ id, names, value, uri, line, nth, at }: KeptTrial): SavedTrial {
+export function saved({ id, names, value, uri, line, nth, at }: KeptTrial): TriedFigure {
   return { id, names, value, uri, line, nth, column: at.start - lineStart(at.block.text, at.start), length: at.end - at.start };
 }
 
 /** A trial of an earlier session, where its line still reads as it did and a figure stands in its place. */
-export function restored(trial: SavedTrial, service: Texts): KeptTrial | undefined {
+export function restored(trial: TriedFigure, service: Texts): KeptTrial | undefined {
   const { id, names, value, uri, line, nth, column, length } = trial;
   const at = column + length <= line.length ? spanOf(trial, service) : undefined;
   return at === undefined || writtenFigure(at) === undefined || !TRIAL_VALUE.test(value) ? undefined : { id, names, value, uri, line, nth, at };
 }
 
-function spanOf({ uri, line, nth, column, length }: SavedTrial, service: Texts): Span | undefined {
+function spanOf({ uri, line, nth, column, length }: TriedFigure, service: Texts): Span | undefined {
   const tree = service.tree(uri);
   const from = tree === undefined ? undefined : startsOf(tree.text, line)[nth];
   if (tree === undefined || from === undefined) return undefined;

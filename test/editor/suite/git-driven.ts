@@ -64,8 +64,12 @@ export async function gitDrivenCases(editor: Editor, workspace: Workspace): Prom
         await runCommand(editor, 'File: Save');
         await runCommand(editor, 'View: Close All Editors');
         await openFile(editor, estimate);
-        await runCommand(editor, 'Git: Open Changes');
-        await retry('the difference', async () => ((await page.locator('.monaco-diff-editor').count()) > 0 ? true : undefined));
+        // git of the editor sees a save only after a while; before that there is no difference to open.
+        await retry('the difference', async () => {
+          await runCommand(editor, 'Git: Open Changes');
+          await page.locator('.monaco-diff-editor').first().waitFor({ timeout: 3000 });
+          return true;
+        }, 60_000);
         await pressTitle(editor, 'What this difference changes, in money and days');
         const frame = await changesFrame();
         await says(frame, total('1350'));

@@ -27,8 +27,10 @@ export async function pageDrivenCases(editor: Editor, workspace: Workspace): Pro
         await pressTitle(editor, 'Show comparison');
         const frame = await pageFrame(editor);
         await waitForLater(frame);
-        await frame.locator('figure img').scrollIntoViewIfNeeded();
-        await retry('the picture', async () => ((await frame.evaluate<number>(`document.querySelector('figure img')?.naturalWidth ?? 0`)) > 100 ? true : undefined));
+        await retry('the picture', async () => {
+          await frame.evaluate(`document.querySelector('figure img')?.scrollIntoView()`);
+          return (await frame.evaluate<number>(`document.querySelector('figure img')?.naturalWidth ?? 0`)) > 100 ? true : undefined;
+        });
         await editor.screenshot('finding');
       },
     },
