@@ -14,6 +14,7 @@ const noise: readonly RegExp[] = [
   /\[Service Worker\] registration TypeError: .*_static\/out\/browser\/serviceWorker\.js/,
   // Built-in parts that are still at work when a window is loaded anew.
   /\[lifecycle\] Long running operations during shutdown are unsupported in the web/,
+  /Unable to write file 'vscode-log:[^']*' \(Error: IndexedDB database '[\w-]+' is closed/,
   // Built-in account features, which have no network here.
   /Timed out waiting for authentication provider 'github' to register/,
 ];

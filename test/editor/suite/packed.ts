@@ -23,6 +23,8 @@ export async function makePackage(): Promise<string> {
 
 export async function packedCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
   const heron = await workspace.read('heron-pump.yard');
+  /** What the editor's own script says of work that was cut off while its window was loaded anew. */
+  const cutOff = new Set<string>();
   return [
     {
       name: 'colours the text',
@@ -89,11 +91,13 @@ export async function packedCases(editor: Editor, workspace: Workspace): Promise
         const tried = await retry('another total', async () => ((await total(before)) === written ? undefined : await total(before)));
         await runCommand(editor, 'File: Save');
         await page.waitForTimeout(500); // the page keeps its state once per frame, and the editor writes it soon after
+        const said = editor.console.all().length;
         await runCommand(editor, 'Developer: Reload Window');
         const after = await retry('the page', async () => {
           const frame = await pageFrame(editor).catch(() => undefined);
           return frame === undefined || frame === before ? undefined : frame;
         }, 60_000);
+        for (const { text } of editor.console.all().slice(said)) if (/ERR .*workbench\.js/s.test(text) && !/steelyard|policy/i.test(text)) cutOff.add(text);
         await retry('the total with what is tried', async () => ((await total(after)) === tried ? true : undefined));
         assert.equal(await after.locator(parts).getAttribute('aria-expanded'), 'true');
         assert.equal(await after.locator(pump).first().inputValue(), '120.00');
@@ -102,6 +106,6 @@ export async function packedCases(editor: Editor, workspace: Workspace): Promise
         await retry('the total of the file', async () => ((await total(after)) === written ? true : undefined));
       },
     },
-    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor).filter((one) => !cutOff.has(one)), [])) },
   ];
 }
