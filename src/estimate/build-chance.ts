@@ -1,4 +1,4 @@
-import { problem } from '../language/index.js';
+import { problem, Slot } from '../language/index.js';
 import { childrenOf, hundred, is, kinds, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
@@ -48,7 +48,7 @@ function saysNothing({ values, children }: ChanceRecord): boolean {
   return names === undefined && children.every(({ kind }) => kind.word === kinds.note.word);
 }
 
-const holders = new WeakMap<Record, readonly Record[]>();
+const holders = new Slot<readonly Record[]>();
 const NONE: readonly Record[] = [];
 
 /** The jobs and ways in, at whatever depth, that have chances of their own. */

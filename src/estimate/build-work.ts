@@ -1,4 +1,4 @@
-import { problem, type Problem, type Span } from '../language/index.js';
+import { problem, Slot, type Problem, type Span } from '../language/index.js';
 import { childrenOf, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import { pictureOutside } from './file-rules.js';
 import * as moneyRules from './money-rules.js';
@@ -94,7 +94,7 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
   }, among);
 }
 
-const namedWays = new WeakMap<object, readonly Name[]>();
+const namedWays = new Slot<readonly Name[]>();
 
 /** Every way in that a job's times name. */
 function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {

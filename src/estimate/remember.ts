@@ -1,4 +1,4 @@
-import type { Problem } from '../language/index.js';
+import { Slot, type Problem } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
 
 /** What something was made among: one object that stands for all around it, and the things beside. */
@@ -14,7 +14,7 @@ interface Remembered {
   readonly problems: readonly Problem[];
 }
 
-const memory = new WeakMap<Record, Remembered>();
+const memory = new Slot<Remembered>();
 
 /**
  * Builds something from a record once, for as long as all it is made from stays the same. A keystroke changes one
@@ -44,6 +44,7 @@ export function rememberedAmong<T>(record: Record, { around, near }: Among, prob
 }
 
 export function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a === b) return true;
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
   return true;

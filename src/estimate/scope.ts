@@ -1,4 +1,4 @@
-import { limits, problem, type Block, type Problem, type Span } from '../language/index.js';
+import { limits, problem, Slot, type Block, type Problem, type Span } from '../language/index.js';
 import { closest, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
 import { sameItems } from './remember.js';
@@ -28,8 +28,8 @@ interface Before {
   readonly standIn: object;
 }
 
-const namesBefore = new WeakMap<Record, Before>();
-const allFoundAmong = new WeakMap<Record, object>();
+const namesBefore = new Slot<Before>();
+const allFoundAmong = new Slot<object>();
 
 function namesAsBefore(first: Record | undefined, byKind: readonly (readonly string[])[]): Before {
   const before = first === undefined ? undefined : namesBefore.get(first);
@@ -51,7 +51,7 @@ function sortedIn(names: readonly string[]): Names {
   return { names, places, repeated: places.size < names.length };
 }
 
-const chancesFound = new WeakMap<Record, readonly Record[]>();
+const chancesFound = new Slot<readonly Record[]>();
 const NONE: readonly Record[] = [];
 
 /** The chances below a record: they have names, though they stand below the work they belong to. */

@@ -1,4 +1,5 @@
 import type { Problem } from '../language/index.js';
+import { Slot } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
 import { sameItems } from './remember.js';
 
@@ -22,7 +23,7 @@ interface Kept {
 
 const NOWHERE: readonly string[] = [];
 const NO_RECORDS: readonly Record[] = [];
-const before = new WeakMap<Record, Map<string, Kept>>();
+const before = new Slot<Map<string, Kept>>();
 
 /**
  * The tables of one file. One is kept from the last time that the file was resolved where all that it is made from is

@@ -7,6 +7,7 @@ export type { Family, Rule } from './problem.js';
 export { problem, sentence } from './problem.js';
 export { parse, parseSome, print, rangeIn, reparse } from './parse.js';
 export { exact } from './exact.js';
+export { Slot, type Holder } from './slot.js';
 export { limits } from './limits.js';
 export { hidden, plainForm } from './look-alikes.js';
 export * as syntaxRules from './syntax-rules.js';

@@ -1,53 +1,107 @@
 import type { Comment } from './tree.js';
 import type { Token, TokenKind } from './token.js';
+import { WordTable } from './word-table.js';
 
-/** What one line holds. `openText` is the offset of a quote that never closes. */
-export interface LexedLine {
-  readonly tokens: readonly Token[];
-  readonly comment: Comment | undefined;
-  readonly openText: number | undefined;
-}
-
-const TAB = 9, SPACE = 32, QUOTE = 34, HASH = 35, PERCENT = 37, COMMA = 44, HYPHEN = 45, SLASH = 47, BACKSLASH = 92;
+const TAB = 9, SPACE = 32, QUOTE = 34, HASH = 35, PERCENT = 37, COMMA = 44, HYPHEN = 45, POINT = 46, SLASH = 47, BACKSLASH = 92;
 const OPEN_CURLY = 0x201c, CLOSE_CURLY = 0x201d, LOW_CURLY = 0x201e;
 
-/** Tokens of the line at hand. An array that grows by pushes keeps room for more than a line needs; what is kept of it is a copy of its own length. */
-const found: Token[] = [];
+const NOTHING: readonly Token[] = [];
 
-/** Splits `text` from `from` to `to` (one line without its end) into tokens. Never throws. */
-export function lexLine(text: string, from: number, to: number, line: number): LexedLine {
-  found.length = 0;
-  let at = from;
-  while (at < to) {
-    const code = text.charCodeAt(at);
-    if (code === SPACE || code === TAB) {
-      at++;
-    } else if (code === HASH) {
-      return { tokens: found.slice(), comment: { start: at, end: to, line }, openText: undefined };
-    } else if (code === QUOTE) {
-      const end = endOfText(text, at, to);
-      const closed = end > at + 1 && text.charCodeAt(end - 1) === QUOTE && !isEscapedAt(text, end - 1, at);
-      if (!closed) {
-        found.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end)), open: true });
-        return { tokens: found.slice(), comment: undefined, openText: at };
+/**
+ * Splits lines into tokens. One lexer reads any number of lines, one after the other: what the last line held is in its
+ * fields until the next one, and lists are made only once it is known how long they are.
+ */
+export class Lexer {
+  /** From `#` to the end of the line. */
+  comment: Comment | undefined;
+  /** The offset of a quote that never closes. */
+  openText: number | undefined;
+  private readonly found: Token[] = [];
+  private count = 0;
+  private readonly words = new WordTable();
+
+  /** Splits `text` from `from` to `to` (one line without its end). Never throws. */
+  read(text: string, from: number, to: number, line: number): readonly Token[] {
+    this.comment = undefined;
+    this.openText = undefined;
+    this.count = 0;
+    let at = from;
+    while (at < to) {
+      const code = text.charCodeAt(at);
+      if (code === SPACE || code === TAB) {
+        at++;
+      } else if (code === HASH) {
+        this.comment = { start: at, end: to, line };
+        break;
+      } else if (code === QUOTE) {
+        const end = endOfText(text, at, to);
+        const closed = end > at + 1 && text.charCodeAt(end - 1) === QUOTE && !isEscapedAt(text, end - 1, at);
+        if (!closed) {
+          this.openText = at;
+          this.found[this.count++] = { kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end)), open: true };
+          break;
+        }
+        this.found[this.count++] = { kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end - 1)) };
+        at = end;
+      } else if (code === COMMA || code === SLASH || code === PERCENT) {
+        this.found[this.count++] = { kind: 'mark', start: at, end: at + 1, text: text[at] as string };
+        at++;
+      } else if (code === OPEN_CURLY || code === CLOSE_CURLY || code === LOW_CURLY) {
+        const end = endOfCurly(text, at, to);
+        this.found[this.count++] = { kind: 'strange', start: at, end, text: text.slice(at, end) };
+        at = end;
+      } else {
+        at = this.readRun(text, at, to);
       }
-      found.push({ kind: 'text', start: at, end, text: unescaped(text.slice(at + 1, end - 1)) });
-      at = end;
-    } else if (code === COMMA || code === SLASH || code === PERCENT) {
-      found.push({ kind: 'mark', start: at, end: at + 1, text: text[at] as string });
-      at++;
-    } else if (code === OPEN_CURLY || code === CLOSE_CURLY || code === LOW_CURLY) {
-      const end = endOfCurly(text, at, to);
-      found.push({ kind: 'strange', start: at, end, text: text.slice(at, end) });
-      at = end;
-    } else {
-      const end = endOfRun(text, at, to);
-      const run = text.slice(at, end);
-      found.push({ kind: kindOfRun(run), start: at, end, text: run });
-      at = end;
     }
+    return this.count === 0 ? NOTHING : this.found.slice(0, this.count);
   }
-  return { tokens: found.slice(), comment: undefined, openText: undefined };
+
+  /**
+   * Reads a run and returns where it ends: at white space, a quote, a mark or a comment; a comma between two digits stays
+   * inside (1,200). What the run is comes out on the way, since nearly every character of a file is read here.
+   */
+  private readRun(text: string, start: number, to: number): number {
+    const first = text.charCodeAt(start);
+    let figure = true; // digits, points and commas only
+    let dated = isDigit(first); // digits, points and hyphens behind a digit
+    let wordLike = isLetter(first); // letters, digits and hyphens behind a letter
+    let strange = false;
+    let points = 0;
+    let hyphens = 0;
+    let hash = 0;
+    let at = start;
+    for (; at < to; at++) {
+      const code = text.charCodeAt(at);
+      if (at > start) {
+        if (code === SPACE || code === TAB || code === QUOTE || code === HASH || code === SLASH || code === PERCENT) break;
+        // As in 1,200.00: a comma behind a date or a code ends it.
+        if (code === COMMA && !(figure && isDigit(text.charCodeAt(at - 1)) && isDigit(text.charCodeAt(at + 1)))) break;
+      }
+      hash = (Math.imul(hash, 31) + code) | 0;
+      if (isDigit(code)) continue;
+      if (isLetter(code)) {
+        figure = dated = false;
+      } else if (code === HYPHEN) {
+        figure = false;
+        hyphens++;
+      } else if (code === POINT) {
+        points++;
+        wordLike = false;
+      } else {
+        figure = figure && code === COMMA;
+        dated = wordLike = false;
+        if ((code > 126 || code < 33) && !isCurrencySign(code)) strange = true;
+      }
+    }
+    const run = this.words.slice(text, start, at, hash);
+    let kind: TokenKind = wordLike ? 'word' : 'mixed';
+    if (strange) kind = 'strange';
+    else if (dated && hyphens === 0 && points < 2 && text.charCodeAt(at - 1) !== POINT) kind = 'number';
+    else if (dated && points === 0 && hyphens > 0 && /^\d{4}-\d\d(-\d\d)?$/.test(run)) kind = 'date';
+    this.found[this.count++] = { kind, start, end: at, text: run };
+    return at;
+  }
 }
 
 function endOfText(text: string, open: number, to: number): number {
@@ -78,51 +132,6 @@ function isEscapedAt(text: string, at: number, open: number): boolean {
 
 function unescaped(body: string): string {
   return body.includes('\\') ? body.replace(/\\(["\\])/g, '$1') : body;
-}
-
-/** A run goes on to white space, a quote, a mark or a comment; a comma between two digits stays inside (1,200). */
-function endOfRun(text: string, start: number, to: number): number {
-  let at = start + 1;
-  while (at < to) {
-    const code = text.charCodeAt(at);
-    if (code === SPACE || code === TAB || code === QUOTE || code === HASH || code === SLASH || code === PERCENT) break;
-    if (code === COMMA && !(isDigit(text.charCodeAt(at + 1)) && isFigure(text, start, at))) break;
-    at++;
-  }
-  return at;
-}
-
-/** Digits, points and commas only, as in 1,200.00: a comma behind a date or a code ends it. */
-function isFigure(text: string, from: number, to: number): boolean {
-  for (let at = from; at < to; at++) {
-    const code = text.charCodeAt(at);
-    if (!isDigit(code) && code !== COMMA && code !== 46) return false;
-  }
-  return isDigit(text.charCodeAt(to - 1));
-}
-
-function kindOfRun(run: string): TokenKind {
-  const first = run.charCodeAt(0);
-  let allDigits = isDigit(first);
-  let dots = 0;
-  let hyphens = 0;
-  let wordLike = true;
-  for (let i = 0; i < run.length; i++) {
-    const code = run.charCodeAt(i);
-    if ((code > 126 || code < 33) && !isCurrencySign(code)) return 'strange';
-    if (isDigit(code)) continue;
-    if (code === 46) {
-      dots++;
-      wordLike = false;
-    } else if (code === HYPHEN) hyphens++;
-    else {
-      allDigits = false;
-      if (!isLetter(code)) wordLike = false;
-    }
-  }
-  if (allDigits && hyphens === 0 && (dots === 0 || (dots === 1 && run.charCodeAt(run.length - 1) !== 46))) return 'number';
-  if (allDigits && dots === 0 && hyphens > 0 && /^\d{4}-\d\d(-\d\d)?$/.test(run)) return 'date';
-  return wordLike && isLetter(first) ? 'word' : 'mixed';
 }
 
 export function isDigit(code: number): boolean {

@@ -1,4 +1,4 @@
-import { lexLine } from './lexer.js';
+import { Lexer } from './lexer.js';
 import { limits } from './limits.js';
 import { exact } from './exact.js';
 import { hidden, isSpaceLike, plainForm } from './look-alikes.js';
@@ -6,47 +6,54 @@ import { problem } from './problem.js';
 import * as rules from './syntax-rules.js';
 import type { Block, Comment, Problem, Span, Statement } from './tree.js';
 
-interface Open {
-  readonly statement: Parent;
-  readonly indent: number;
-  readonly lead: string;
-  readonly tabbed: boolean;
-  /** Nothing is told about what stands below a line that was left out: the line itself has a message. */
-  readonly leftOut: boolean;
+type Open = { -readonly [of in keyof Statement]: Statement[of] };
+
+/** A line that later ones may stand below. */
+interface Level {
+  /** Undefined where the line was left out: nothing is told about what stands below it, since the line itself has a message. */
+  statement: Open | undefined;
+  indent: number;
+  lead: string;
+  tabbed: boolean;
+  /** How many lines were closed before it and wait for the line that they stand below. */
+  closedBefore: number;
 }
 
-type Parent = Statement & { children: Statement[] };
+const NO_STATEMENTS: readonly Statement[] = [];
+const NO_COMMENTS: readonly Comment[] = [];
+const NO_PROBLEMS: readonly Problem[] = [];
 
-/** Most lines have none below; those that have get a list of their own. */
-const NONE: Statement[] = [];
-
-function addTo(parent: Parent, statement: Statement): void {
-  if (parent.children === NONE) parent.children = [statement];
-  else parent.children.push(statement);
-}
+/** One parser reads all blocks, one after the other; between blocks it knows nothing but words it has seen. */
+let parser: BlockParser | undefined;
 
 /** Parses one block. `first` says whether it starts the file, where a byte order mark is passed over in silence. */
 export function parseBlock(uri: string, text: string, first: boolean): Block {
-  return new BlockParser(uri, text).parse(first && text.charCodeAt(0) === 0xfeff ? 1 : 0);
+  return (parser ??= new BlockParser()).parse(uri, text, first && text.charCodeAt(0) === 0xfeff ? 1 : 0);
 }
 
 class BlockParser {
-  private readonly statements: Statement[] = [];
-  private readonly comments: Comment[] = [];
-  private readonly problems: Problem[] = [];
-  private readonly block: { -readonly [of in keyof Block]: Block[of] };
-  private readonly open: Open[] = [];
+  private readonly lexer = new Lexer();
+  private readonly levels: Level[] = [];
+  private depth = 0;
+  /** Lines below which nothing more can stand, and that still wait for the line that they stand below. */
+  private readonly closed: Statement[] = [];
+  private closedCount = 0;
+  private comments: Comment[] | undefined;
+  private problems: Problem[] | undefined;
+  private block: { -readonly [of in keyof Block]: Block[of] } = blockOf('', '');
+  private text = '';
+  private plain = true;
   private line = 0;
 
-  constructor(
-    uri: string,
-    private readonly text: string,
-  ) {
-    this.block = { uri, text, lineEnds: 0, statements: this.statements, comments: this.comments, problems: this.problems };
-  }
-
-  parse(from: number): Block {
-    const { text } = this;
+  parse(uri: string, text: string, from: number): Block {
+    this.block = blockOf(uri, text);
+    this.text = text;
+    this.plain = !/[^\t\n -~]/.test(text);
+    this.depth = 0;
+    this.closedCount = 0;
+    this.comments = undefined;
+    this.problems = undefined;
+    this.line = 0;
     let at = from;
     while (at < text.length) {
       const newline = text.indexOf('\n', at);
@@ -57,11 +64,13 @@ class BlockParser {
       this.line++;
       at = newline + 1;
     }
-    this.block.lineEnds = this.line;
-    this.block.statements = exact(this.statements);
-    this.block.comments = exact(this.comments);
-    this.block.problems = exact(this.problems);
-    return this.block;
+    while (this.depth > 0) this.close();
+    const { block } = this;
+    block.lineEnds = this.line;
+    block.statements = this.closed.slice(0, this.closedCount);
+    if (this.comments !== undefined) block.comments = exact(this.comments);
+    if (this.problems !== undefined) block.problems = exact(this.problems);
+    return block;
   }
 
   private readLine(start: number, end: number): void {
@@ -79,63 +88,91 @@ class BlockParser {
       if (indent < limits.lineLength) this.leaveOut(indent, text.slice(start, indentEnd), tabs > 0);
       return;
     }
-    const lexed = lexLine(text, indentEnd, end, this.line);
-    if (lexed.comment !== undefined) this.comments.push(lexed.comment);
-    if (!isPlain(text, indentEnd, end)) this.reportCharacters(start, end, lexed.tokens);
-    if (lexed.openText !== undefined) this.tell(problem(rules.openText, this.span(lexed.openText, end), undefined));
-    if (lexed.tokens.length === 0) return;
+    const tokens = this.lexer.read(text, indentEnd, end, this.line);
+    const { comment, openText } = this.lexer;
+    if (comment !== undefined) (this.comments ??= []).push(comment);
+    if (!this.plain && !isPlain(text, indentEnd, end)) this.reportCharacters(start, end, tokens);
+    if (openText !== undefined) this.tell(problem(rules.openText, this.span(openText, end), undefined));
+    if (tokens.length === 0) return;
     if (oddSpaces > 0) this.reportStrange(start, indentEnd);
 
     const lead = indent === 0 ? '' : text.slice(start, indentEnd);
-    const parent = this.findParent(start, indent, tabs);
-    if (parent === 'left out') {
+    if (this.isLeftOut(start, indent, tabs)) {
       this.leaveOut(indent, lead, tabs > 0);
       return;
     }
-    const statement: Parent = { block: this.block, tokens: lexed.tokens, comment: lexed.comment, indent, line: this.line, children: NONE };
-    if (parent === undefined) this.statements.push(statement);
-    else addTo(parent.statement, statement);
-    this.open.push({ statement, indent, lead, tabbed: tabs > 0, leftOut: false });
+    this.open({ block: this.block, tokens, comment, indent, line: this.line, children: NO_STATEMENTS }, indent, lead, tabs > 0);
   }
 
-  /** Closes what this line is no part of and returns what it belongs to. */
-  private findParent(start: number, indent: number, tabs: number): Open | undefined | 'left out' {
-    const { open, text } = this;
-    let closed: Open | undefined;
-    while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) closed = open.pop();
+  private get top(): Level | undefined {
+    return this.depth === 0 ? undefined : this.levels[this.depth - 1];
+  }
+
+  private open(statement: Open | undefined, indent: number, lead: string, tabbed: boolean): void {
+    const level = this.levels[this.depth];
+    if (level === undefined) {
+      this.levels.push({ statement, indent, lead, tabbed, closedBefore: this.closedCount });
+    } else {
+      level.statement = statement;
+      level.indent = indent;
+      level.lead = lead;
+      level.tabbed = tabbed;
+      level.closedBefore = this.closedCount;
+    }
+    this.depth++;
+  }
+
+  /** Closes the innermost line: what was closed since it was opened stands below it. What a line that was left out has below it is lost with it. */
+  private close(): Level {
+    const level = this.levels[--this.depth] as Level;
+    const { statement, closedBefore } = level;
+    if (statement !== undefined && this.closedCount > closedBefore) statement.children = this.closed.slice(closedBefore, this.closedCount);
+    this.closedCount = closedBefore;
+    if (statement !== undefined) this.closed[this.closedCount++] = statement;
+    return level;
+  }
+
+  /** Closes what a line is no part of, and says what is wrong with its place; true where it can't be told what it belongs to. */
+  private isLeftOut(start: number, indent: number, tabs: number): boolean {
+    let closed: Level | undefined;
+    while (this.depth > 0 && (this.top as Level).indent >= indent) closed = this.close();
+    // A level is written over by the next line that is opened in its place; what is asked of it below is asked before.
     const clashes = indent > 0 && ((tabs > 0 && tabs < indent) || this.hasOtherStyle(tabs > 0, closed));
     // How wide a tab is nobody knows: the line belongs to the nearest line whose indentation it repeats.
-    while (clashes && open.length > 1 && !text.startsWith((open[open.length - 1] as Open).lead, start)) closed = open.pop();
-    const parent = open[open.length - 1];
-    if (parent?.leftOut === true) return 'left out';
+    while (clashes && this.depth > 1 && !this.text.startsWith((this.top as Level).lead, start)) closed = this.close();
+    const parent = this.top;
+    if (parent !== undefined && parent.statement === undefined) return true;
     if (indent > 0 && parent === undefined && closed === undefined) {
       this.tell(problem(rules.strayIndent, this.span(start, start + indent), undefined));
-      return 'left out';
+      return true;
     }
-    if (open.length >= limits.depth) {
+    if (this.depth >= limits.depth) {
       this.tell(problem(rules.tooDeep, this.span(start, start + indent), undefined));
-      return 'left out';
+      return true;
     }
     if (clashes) {
       this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
     } else if (closed !== undefined && closed.indent > indent && indent > 0) {
       this.tell(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
     }
-    return parent;
+    return false;
   }
 
   /** True where an indented line that this one belongs to, or just followed, uses the other character. */
-  private hasOtherStyle(tabbed: boolean, closed: Open | undefined): boolean {
-    for (const other of this.open) if (other.lead !== '' && other.tabbed !== tabbed) return true;
+  private hasOtherStyle(tabbed: boolean, closed: Level | undefined): boolean {
+    for (let i = 0; i < this.depth; i++) {
+      const { lead, tabbed: other } = this.levels[i] as Level;
+      if (lead !== '' && other !== tabbed) return true;
+    }
     return closed !== undefined && closed.lead !== '' && closed.tabbed !== tabbed;
   }
 
   /** A line that can't be read takes the lines below it along: they belong to it and to nothing else. */
   private leaveOut(indent: number, lead: string, tabbed: boolean): void {
-    const { open } = this;
-    while (open.length > 0 && (open[open.length - 1] as Open).indent >= indent) open.pop();
-    if (open[open.length - 1]?.leftOut === true) return;
-    open.push({ statement: { block: this.block, tokens: [], comment: undefined, indent, line: this.line, children: NONE }, indent, lead, tabbed, leftOut: true });
+    while (this.depth > 0 && (this.top as Level).indent >= indent) this.close();
+    const { top } = this;
+    if (top !== undefined && top.statement === undefined) return;
+    this.open(undefined, indent, lead, tabbed);
   }
 
   private reportCharacters(start: number, end: number, tokens: Statement['tokens']): void {
@@ -158,12 +195,17 @@ class BlockParser {
 
   /** A block that is nothing but problems is not told of for ever. */
   private tell(one: Problem): void {
-    if (this.problems.length <= limits.problems) this.problems.push(one);
+    const problems = (this.problems ??= []);
+    if (problems.length <= limits.problems) problems.push(one);
   }
 
   private span(start: number, end: number): Span {
     return { block: this.block, start, end };
   }
+}
+
+function blockOf(uri: string, text: string): { -readonly [of in keyof Block]: Block[of] } {
+  return { uri, text, lineEnds: 0, statements: NO_STATEMENTS, comments: NO_COMMENTS, problems: NO_PROBLEMS, held: [] };
 }
 
 /** True where every character is printable ASCII or a tab: the usual case, and cheap to tell. */

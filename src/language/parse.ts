@@ -97,7 +97,7 @@ function startOf({ starts, text }: Tree, i: number): number {
 /** A file too long to be read, as one block that says so. */
 function unread(uri: string, text: string, long: { readonly has: number; readonly what: 'characters' | 'lines at its left edge' }): Tree {
   const problems: Problem[] = [];
-  const block: Block = { uri, text, lineEnds: 0, statements: [], comments: [], problems };
+  const block: Block = { uri, text, lineEnds: 0, statements: [], comments: [], problems, held: [] };
   problems.push(problem(longFile, { block, start: 0, end: 1 }, long));
   return { uri, text, blocks: [block], starts: [0] };
 }

@@ -1,3 +1,4 @@
+import type { Holder } from './slot.js';
 import type { Token } from './token.js';
 
 /** One line with its indented lines below it. */
@@ -23,7 +24,7 @@ export interface Comment {
  * A top-level line with all that stands below it, up to the next top-level line. Blocks know nothing of their
  * place in the file, so an edit elsewhere leaves them, and all that was computed from them, as they are.
  */
-export interface Block {
+export interface Block extends Holder {
   readonly uri: string;
   readonly text: string;
   /** Number of line ends in `text`. */

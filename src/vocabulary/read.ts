@@ -1,4 +1,4 @@
-import { exact, limits, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { exact, limits, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
@@ -12,7 +12,7 @@ import { fileKinds, kindsThatKnow } from './vocabulary.js';
 
 const { mixedIndent } = syntaxRules;
 const NOTHING_BELOW: readonly Record[] = [];
-const cache = new WeakMap<Block, ReadBlock>();
+const cache = new Slot<ReadBlock>();
 const topKinds: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
 
 /** Reads what a block says. Kept by the block's identity, so an unchanged block is read once. */
@@ -58,7 +58,7 @@ function readStatement(statement: Statement, under: Kind | undefined, found: Fou
   readSlots(cursor, kind, draft);
   if (endsOpen(statement)) draft.broken = true;
   const children = readBelow(statement, kind, draft, found);
-  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement) };
+  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement), held: [] };
 }
 
 function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name | undefined {

@@ -1,9 +1,9 @@
-import type { Block, Problem, Span, Statement } from '../language/index.js';
+import type { Block, Holder, Problem, Span, Statement } from '../language/index.js';
 import type { Fields, Kind, ValuesOf } from './kind.js';
 import type { Name, Text } from './value.js';
 
 /** A line read as its kind: what it says, with the place of every part. */
-export interface Record<F extends Fields = Fields> {
+export interface Record<F extends Fields = Fields> extends Holder {
   readonly kind: Kind<F>;
   readonly statement: Statement;
   readonly block: Block;

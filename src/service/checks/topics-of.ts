@@ -1,7 +1,8 @@
+import { Slot } from '../../language/index.js';
 import type { Source } from '../../estimate/index.js';
-import { NOTHING, recognized, type Choice, type Record, type Topic } from '../../vocabulary/index.js';
+import { NOTHING, recognized, type Choice, type Topic } from '../../vocabulary/index.js';
 
-const kept = new WeakMap<Record, ReadonlySet<Topic>>();
+const kept = new Slot<ReadonlySet<Topic>>();
 
 /** What a line stands for: as it says itself behind `counts as`, or else as its title and name are recognized. */
 export function topicsOf({ record }: Pick<Source, 'record'>): ReadonlySet<Topic> {
