@@ -1,7 +1,6 @@
-import { problem, type Problem } from '../language/index.js';
+import { problem, sameItems, type Problem } from '../language/index.js';
 import { stagedBy } from './build-stage.js';
 import * as rules from './decision-rules.js';
-import { sameItems } from './remember.js';
 import type { Option, Stage, Vehicle } from './types.js';
 
 /** The name of the option that nobody writes: selling the vehicle as it stands. */

@@ -3,6 +3,7 @@ import { childrenOf, hundred, is, kinds, type Name, type Record, type RecordOf }
 import { bring, withNeeded } from './brought.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import * as rules from './decision-rules.js';
+import { upToMost } from './most.js';
 import { remember } from './remember.js';
 import { sourceOf, titleOf } from './source.js';
 import type { Chance } from './types.js';
@@ -33,10 +34,10 @@ export function buildChance(record: ChanceRecord, lookup: Lookup): Chance | unde
       title,
       percent: percent !== undefined && percent.high.gt(hundred) ? undefined : percent,
       when: values.comeback === undefined ? 'open' : 'comeback',
-      labour,
-      parts: [...new Set([...brought.parts, ...parts])],
-      sublets: [...new Set([...brought.sublets, ...sublets])],
-      fees,
+      labour: upToMost(labour, 'jobs', record, problems),
+      parts: upToMost([...new Set([...brought.parts, ...parts])], 'parts', record, problems),
+      sublets: upToMost([...new Set([...brought.sublets, ...sublets])], 'pieces of outside work', record, problems),
+      fees: upToMost(fees, 'fees', record, problems),
       chances,
     };
   });

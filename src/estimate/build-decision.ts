@@ -8,7 +8,7 @@ import { sourceOf, titleOf } from './source.js';
 import type { Chance, Coverage, Finds, Inspection } from './types.js';
 
 /** What one inspection may tell apart: as many results as can still be read, two for each more. */
-export const MOST_FINDS = 6;
+const MOST_FINDS = 6;
 
 /** Builds an inspection with the chances that it tells apart. */
 export function buildInspection(record: RecordOf<typeof kinds.inspect>, lookup: Lookup, chanceNamed: (name: string) => Chance | undefined): Inspection | undefined {

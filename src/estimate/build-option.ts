@@ -6,6 +6,7 @@ import { stagedBy } from './build-stage.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import * as decisionRules from './decision-rules.js';
 import * as moneyRules from './money-rules.js';
+import { upToMost } from './most.js';
 import { remember } from './remember.js';
 import { monthsIn } from './months.js';
 import { reportRepeats, wordsIn } from './scope.js';
@@ -42,10 +43,10 @@ export function buildOption(record: RecordOf<typeof kinds.option>, stages: reado
       ...sourceOf(record),
       name: name.name,
       title,
-      labour,
-      parts: [...new Set([...brought.parts, ...parts])],
-      sublets: [...new Set([...brought.sublets, ...sublets])],
-      fees: [...fees],
+      labour: upToMost(labour, 'jobs', record, problems),
+      parts: upToMost([...new Set([...brought.parts, ...parts])], 'parts', record, problems),
+      sublets: upToMost([...new Set([...brought.sublets, ...sublets])], 'pieces of outside work', record, problems),
+      fees: upToMost([...fees], 'fees', record, problems),
       staged,
       harvests: childrenOf(record, kinds.harvest).flatMap((child) => buildHarvest(child, problems)),
       chances,

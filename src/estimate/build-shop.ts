@@ -4,6 +4,7 @@ import { buildOverrun } from './build-authorised.js';
 import { buildFee } from './build-work.js';
 import { currencyOf, unnamedCurrency } from './currency.js';
 import * as rules from './money-rules.js';
+import { ofShop } from './most.js';
 import { nameTaken, onlyOnce } from './name-rules.js';
 import { remember } from './remember.js';
 import { wordsIn } from './scope.js';
@@ -31,6 +32,7 @@ export function buildShop(record: ShopRecord, problems: Problem[]): Shop {
 function makeShop(record: ShopRecord, problems: Problem[]): Shop {
   const { values } = record;
   const closed = values.closed ?? [];
+  const markups = ofShop(record, kinds.markup, problems);
   const weekdays = closed.flatMap((day) => ('word' in day ? [WEEKDAYS.indexOf(day.word)] : []));
   return {
     source: sourceOf(record),
@@ -45,10 +47,10 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
     closedWeekdays: weekdays.length === 0 ? USUAL_WEEKEND : new Set(weekdays),
     closedDates: new Set(closed.flatMap((day) => ('iso' in day ? [day.iso] : []))),
     ...ratesOf(record, problems),
-    markup: { parts: bandsOf(record, 'parts', problems), sublets: bandsOf(record, 'sublets', problems) },
+    markup: { parts: bandsOf(markups, 'parts', problems), sublets: bandsOf(markups, 'sublets', problems) },
     taxes: taxesOf(record, problems),
     coreTax: coreTaxOf(record, problems),
-    fees: childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, problems) ?? []),
+    fees: ofShop(record, kinds.fee, problems).flatMap((child) => buildFee(child, problems) ?? []),
     tools: childrenOf(record, kinds.tool).flatMap((child) => buildTool(child, true) ?? []),
     overrun: overrunOf(record, problems),
   };
@@ -76,7 +78,7 @@ function currencyFor(record: ShopRecord, problems: Problem[]): Shop['currency'] 
 function ratesOf(record: ShopRecord, problems: Problem[]): Pick<Shop, 'rates' | 'usualRate'> {
   const rates = new Map<string, Rate>();
   let usualRate: Rate | undefined;
-  for (const child of childrenOf(record, kinds.rate)) {
+  for (const child of ofShop(record, kinds.rate, problems)) {
     const { price, usual } = child.values;
     if (child.name === undefined) continue;
     if (price === undefined) {
@@ -99,9 +101,9 @@ function overrunOf(record: ShopRecord, problems: Problem[]): Overrun | undefined
   return first === undefined ? undefined : buildOverrun(first, problems);
 }
 
-function bandsOf(record: ShopRecord, on: 'parts' | 'sublets', problems: Problem[]): MarkupBand[] {
+function bandsOf(markups: readonly RecordOf<typeof kinds.markup>[], on: 'parts' | 'sublets', problems: Problem[]): MarkupBand[] {
   const bands = new Map<string, MarkupBand>();
-  for (const child of childrenOf(record, kinds.markup)) {
+  for (const child of markups) {
     const { percent, upTo } = child.values;
     if ((child.values.on?.word ?? 'parts') !== on) continue;
     if (percent === undefined) {
@@ -118,7 +120,7 @@ function bandsOf(record: ShopRecord, on: 'parts' | 'sublets', problems: Problem[
 
 function taxesOf(record: ShopRecord, problems: Problem[]): Tax[] {
   const seen = new Map<string, Span>();
-  return childrenOf(record, kinds.tax).flatMap((child) => {
+  return ofShop(record, kinds.tax, problems).flatMap((child) => {
     const { percent, on, by } = child.values;
     if (child.name === undefined) return [];
     const first = seen.get(child.name.name);

@@ -2,6 +2,7 @@ import { problem, type Problem } from '../language/index.js';
 import { kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
 import { pick, rateFor, type Lookup } from './build-work.js';
+import { upToMost } from './most.js';
 import { remember } from './remember.js';
 import { reportRepeats } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
@@ -23,12 +24,14 @@ export function buildStage(record: RecordOf<typeof kinds.stage>, lookup: Lookup)
     if (!record.broken && values.do !== undefined && values.putBack === undefined) problems.push(problem(rules.stageWithoutPutBack, record.at, undefined));
     for (const way of opens) if (way.remove === undefined && !way.broken) problems.push(problem(rules.stageOpensFree, atName(values.opens, way, record), { way: way.name }));
     reportOutOfReach(record, labour, opens, problems);
+    const { parts, sublets } = bring(labour);
     return {
       ...sourceOf(record),
       name: name.name,
       title,
-      labour,
-      ...bring(labour),
+      labour: upToMost(labour, 'jobs', record, problems),
+      parts: upToMost(parts, 'parts', record, problems),
+      sublets: upToMost(sublets, 'pieces of outside work', record, problems),
       opens,
       putBack: values.putBack,
       rate: values.putBack === undefined ? undefined : rateFor(values.class, values.putBack.at, { ...lookup, problems }),

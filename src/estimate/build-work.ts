@@ -2,6 +2,7 @@ import { problem, Slot, type Problem, type Span } from '../language/index.js';
 import { childrenOf, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import { pictureOutside } from './file-rules.js';
 import * as moneyRules from './money-rules.js';
+import { upToMost } from './most.js';
 import { onlyOnce } from './name-rules.js';
 import { remember, rememberedAmong, type Among } from './remember.js';
 import { wordsIn, type Scope } from './scope.js';
@@ -30,6 +31,10 @@ export interface Lookup {
 
 export function pick<T>(names: readonly Name[] | undefined, find: (name: string) => T | undefined): T[] {
   if (names === undefined) return [];
+  if (names.length === 1) {
+    const one = find((names[0] as Name).name);
+    return one === undefined ? [] : [one];
+  }
   const found = new Set<T>();
   for (const { name } of names) {
     const one = find(name);
@@ -118,14 +123,18 @@ function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): { readonl
 function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] {
   const { values } = record;
   const modes: Mode[] = [];
+  const byWays = new Map<string, Mode>();
   const add = (hours: Mode['hours'] | undefined, names: readonly Name[] | undefined, at: Span) => {
     if (hours === undefined) return;
     // A mode that names an unknown way in is left out: without it the work must not look easier than it is.
     if (names?.some(({ name }) => lookup.scope.find('access', name) === undefined) === true) return;
     const mode: Mode = { hours, with: pick(names, lookup.access), at };
-    const twin = modes.find((other) => other.with.length === mode.with.length && other.with.every((way) => mode.with.includes(way)));
-    if (twin === undefined) modes.push(mode);
-    else {
+    const key = mode.with.map((way) => way.name).sort().join(' ');
+    const twin = byWays.get(key);
+    if (twin === undefined) {
+      modes.push(mode);
+      byWays.set(key, mode);
+    } else {
       const way = mode.with.length === 0 ? 'in the car' : `with ${mode.with.map((one) => one.name).join(', ')}`;
       lookup.problems.push(problem(rules.takesTwice, at, { way }, { at: twin.at, says: 'The first one' }));
     }
@@ -161,8 +170,8 @@ function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, inclu
     refit: values.refit,
     rate: hours === undefined ? undefined : rateFor(values.class, hours.at, lookup),
     tools,
-    parts,
-    sublets,
+    parts: upToMost(parts, 'parts', record, lookup.problems),
+    sublets: upToMost(sublets, 'pieces of outside work', record, lookup.problems),
     cautions: wordsIn(values.caution),
   };
 }

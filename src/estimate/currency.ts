@@ -18,7 +18,5 @@ export function currencyOf(code: string): Currency | undefined {
   return digits === undefined ? undefined : { code, digits };
 }
 
-export const currencyCodes: readonly string[] = [...digitsByCode.keys()];
-
 /** Used while a file names no currency: two decimals, and no code is shown. */
 export const unnamedCurrency: Currency = { code: '', digits: 2 };

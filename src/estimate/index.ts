@@ -1,7 +1,7 @@
 /** Resolves shared files and names into a typed, immutable estimate in which every value knows its place. */
 export type * from './types.js';
 export type { Currency } from './currency.js';
-export { currencyCodes, currencyOf, unnamedCurrency } from './currency.js';
+export { currencyOf } from './currency.js';
 export type { Sources } from './files.js';
 export { fileLimits } from './files.js';
 export { resolve, type Resolved } from './resolve.js';
@@ -11,14 +11,14 @@ export { monthsIn } from './months.js';
 export { dayOf, isoOf, lastDay, monthsAfter, type Day } from './days.js';
 export { latest, stateOf, type State } from './state.js';
 export { assembleTitle } from './actual-lines.js';
-export { MOST_FINDS } from './build-decision.js';
 export { AS_IT_STANDS } from './as-it-stands.js';
-export { readVin, type VinReading } from './vin.js';
+export { readVin } from './vin.js';
 export * as fileRules from './file-rules.js';
 export * as nameRules from './name-rules.js';
 export * as moneyRules from './money-rules.js';
 export * as workRules from './work-rules.js';
 export * as decisionRules from './decision-rules.js';
 export * as stageRules from './stage-rules.js';
+export * as mostRules from './most-rules.js';
 export * as closedRules from './closed-rules.js';
 export * as authorisedRules from './authorised-rules.js';

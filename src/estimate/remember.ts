@@ -1,4 +1,4 @@
-import { Slot, type Problem } from '../language/index.js';
+import { sameItems, Slot, type Problem } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
 
 /** What something was made among: one object that stands for all around it, and the things beside. */
@@ -41,11 +41,4 @@ export function rememberedAmong<T>(record: Record, { around, near }: Among, prob
   if (before?.among?.around !== around || !sameItems(before.among.near, near)) return undefined;
   for (const one of before.problems) problems.push(one);
   return before as { readonly value: T };
-}
-
-export function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
 }

@@ -15,11 +15,12 @@ import { checkFindings, checkVin } from './check-vehicle.js';
 import { gather, type Sources } from './files.js';
 import { withoutEchoes } from './echoes.js';
 import * as decisionRules from './decision-rules.js';
+import { upToMostInAll } from './most.js';
 import * as rules from './name-rules.js';
 import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
-import { Tables, type Table } from './tables.js';
+import { Tables, type Behind, type Table } from './tables.js';
 import * as stageRules from './stage-rules.js';
 import * as workRules from './work-rules.js';
 import type { Access, Estimate, Header, Labour, Option, Vehicle } from './types.js';
@@ -44,7 +45,6 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const problems: Problem[] = [...gathered.problems];
   const { records, first, lost } = gathered;
   const scope = new Scope(records, problems, first);
-  for (const record of records) scope.checkNames(record);
 
   const of = byKind(records);
   const shopRecord = onlyOne(of(kinds.shop), problems);
@@ -56,7 +56,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const vehicleBuilt = vehicle === undefined ? undefined : buildVehicle(vehicle);
   const access = all.access();
   const stages = stageRecords(of(kinds.stage), problems).flatMap((record) => (record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
-  const options = optionRecords(of(kinds.option), problems).flatMap((record) => buildOption(record, stages, lookup) ?? []);
+  const options = upToMostInAll(optionRecords(of(kinds.option), problems).flatMap((record) => buildOption(record, stages, lookup) ?? []), problems);
   checkStages(stages, options, problems);
   const chanceNamed = (name: string) => {
     const record = scope.find('chance', name);
@@ -181,20 +181,22 @@ function lookupOver(scope: Scope, tables: Tables, shop: Lookup['shop'], sources:
   const fee = ofKind('fee', [shop], (record) => shop.fees.find((one) => one.record === record) ?? buildFee(record, problems));
   const tool = ofKind('tool', [shop], (record) => shop.tools.find((one) => one.record === record) ?? buildTool(record, false));
   const goods = [part.standIn, sublet.standIn, tool.standIn];
+  const includes: Following<Access> = { word: 'includes', find: (name, path) => access.find(name, path), behind: (one) => one.includes };
   const access: Table<Access> = ofKind('access', [shop, ...goods], (record, name, path) => {
-    const direct = follow(record.values.includes ?? [], [...path, name], { word: 'includes', find: access.find, behind: (one) => one.includes });
-    return buildAccess(record, lookup, [...withBehind(direct, (one) => one.includes)]);
-  });
+    const direct = follow(record.values.includes ?? [], [...path, name], includes);
+    return buildAccess(record, lookup, [...withBehind(direct, includes.behind)]);
+  }, includes.behind);
   const aroundWork = tables.standIn('around work', [shop, ...goods, finding.standIn, access.standIn]);
-  const labour: Table<Labour> = ofKind('labour', [aroundWork], (record, name, path) => buildLabour(record, lookup, (names) => follow(names, [...path, name], { word: 'needs', find: labour.find, behind: (one) => one.needs })));
+  const needs: Following<Labour> = { word: 'needs', find: (name, path) => labour.find(name, path), behind: (one) => one.needs };
+  const labour: Table<Labour> = ofKind('labour', [aroundWork], (record, name, path) => buildLabour(record, lookup, (names) => follow(names, [...path, name], needs)), needs.behind);
   const lookup: Lookup = { shop, scope, problems, aroundWork, part: part.find, sublet: sublet.find, finding: finding.find, fee: fee.find, tool: tool.find, access: access.find, labour: labour.find };
   return { lookup, all: { access: access.all, labour: labour.all, parts: part.all, sublets: sublet.all } };
 
-  function ofKind<W extends NamedKind, T>(word: W, madeFrom: readonly unknown[], build: (record: RecordOf<(typeof kinds)[W]>, name: string, path: readonly string[]) => T | undefined): Table<T> {
+  function ofKind<W extends NamedKind, T>(word: W, madeFrom: readonly unknown[], build: (record: RecordOf<(typeof kinds)[W]>, name: string, path: readonly string[]) => T | undefined, behind?: Behind<T>): Table<T> {
     return tables.table(word, madeFrom, scope.named(word), (name, path) => {
       const record = scope.find(word, name);
       return record === undefined ? undefined : build(record as RecordOf<(typeof kinds)[W]>, name, path);
-    });
+    }, behind);
   }
 
   function follow<T>(names: readonly Name[], path: readonly string[], { word, find, behind }: Following<T>): T[] {

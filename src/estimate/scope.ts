@@ -1,7 +1,6 @@
-import { limits, problem, Slot, type Block, type Problem, type Span } from '../language/index.js';
+import { limits, problem, sameItems, Slot, type Block, type Problem, type Span } from '../language/index.js';
 import { closest, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
-import { sameItems } from './remember.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
@@ -9,8 +8,9 @@ const MOST_TOLD = 4 * limits.problems;
 /** So many names are held against names that nothing has; in a file that has more of both, none is offered instead. */
 const MOST_COMPARED = 50_000;
 
-const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage', 'stage'] as const;
+export const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage', 'stage'] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
+const PLACE_OF_KIND: ReadonlyMap<string, number> = new Map(NAMED_KINDS.map((kind, i) => [kind, i]));
 
 /** The names of one kind in the order in which they are written, and where each stands first. */
 interface Names {
@@ -19,28 +19,40 @@ interface Names {
   readonly repeated: boolean;
 }
 
-/**
- * The names that the same file gave last, and an object that stands for them: as long as a file gives the same names,
- * they need not be sorted in anew, nor a record be looked through again whose names were all found.
- */
-interface Before {
+/** The names of a file with where they stand, for as long as the same names stand in the same order. */
+interface Sorted {
   readonly byKind: readonly Names[];
+  readonly repeated: boolean;
+  /** Stands for the names: a record whose names were all found among them need not be looked through again. */
   readonly standIn: object;
 }
 
-const namesBefore = new Slot<Before>();
+/** What the same file gave last: a keystroke changes one record, and mostly no name. */
+interface LastTime {
+  records: readonly Record[];
+  sorted: Sorted;
+  /** The records of each kind that have names, in the order of `sorted`. */
+  ofKinds: readonly (readonly Record[])[];
+  /** Whether every name in the file was found. */
+  allFound: boolean;
+}
+
+const lastTimes = new Slot<LastTime>();
 const allFoundAmong = new Slot<object>();
 
-function namesAsBefore(first: Record | undefined, byKind: readonly (readonly string[])[]): Before {
-  const before = first === undefined ? undefined : namesBefore.get(first);
-  const now = byKind.map((names, i) => {
-    const same = before?.byKind[i];
-    return same !== undefined && sameItems(same.names, names) ? same : sortedIn(names);
-  });
-  if (before !== undefined && sameItems(before.byKind, now)) return before;
-  const made: Before = { byKind: now, standIn: {} };
-  if (first !== undefined) namesBefore.set(first, made);
-  return made;
+/** More changed lines than this are no typing, and everything is sorted in anew. */
+const FEW = 8;
+
+/** The places at which two lists of records differ; undefined where they are more than a few. */
+function changedSince(before: readonly Record[], now: readonly Record[]): readonly number[] | undefined {
+  if (before.length !== now.length) return undefined;
+  const changed: number[] = [];
+  for (let i = 0; i < now.length; i++) {
+    if (before[i] === now[i]) continue;
+    if (changed.length === FEW) return undefined;
+    changed.push(i);
+  }
+  return changed;
 }
 
 function sortedIn(names: readonly string[]): Names {
@@ -49,6 +61,19 @@ function sortedIn(names: readonly string[]): Names {
     if (!places.has(name)) places.set(name, i);
   });
   return { names, places, repeated: places.size < names.length };
+}
+
+function sortedAnew(ofKinds: readonly (readonly Record[])[], before: Sorted | undefined): Sorted {
+  const byKind = ofKinds.map((records, i) => {
+    const names = records.map(nameIn);
+    const same = before?.byKind[i];
+    return same !== undefined && sameItems(same.names, names) ? same : sortedIn(names);
+  });
+  return before !== undefined && sameItems(before.byKind, byKind) ? before : { byKind, repeated: byKind.some(({ repeated }) => repeated), standIn: {} };
+}
+
+function nameIn({ name }: Record): string {
+  return name?.name ?? '';
 }
 
 const chancesFound = new Slot<readonly Record[]>();
@@ -66,32 +91,56 @@ function chancesBelow(record: Record): readonly Record[] {
   return found;
 }
 
-/** Every record with a name, in the order in which the first of several is the one that counts. */
-function eachNamed(records: readonly Record[], visit: (record: Record, name: Name) => void): void {
-  const add = (record: Record) => {
-    if (record.name !== undefined) visit(record, record.name);
-  };
-  const shop = records.find((record) => record.kind.word === 'shop');
-  for (const record of records) {
-    add(record);
-    if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
-    for (const chance of chancesBelow(record)) add(chance);
-    for (const child of record.children) if (child.kind.word === 'rate' || child.kind.word === 'tool' || child.kind.word === 'fee') add(child);
+const given = new Slot<readonly Record[]>();
+
+/** Every record with a name in a record, itself first, in the order in which the first of several is the one that counts. */
+function namedIn(record: Record): readonly Record[] {
+  let found = given.get(record);
+  if (found === undefined) {
+    const below = record.children.filter(({ kind: { word } }) => word === 'rate' || word === 'tool' || word === 'fee');
+    found = [record, ...chancesBelow(record), ...below].filter(({ name, kind }) => name !== undefined && PLACE_OF_KIND.has(kind.word));
+    given.set(record, found.length === 0 ? NONE : found);
   }
+  return found;
 }
 
-interface OfKind {
-  readonly names: string[];
-  readonly records: Record[];
+function sortedByKind(records: readonly Record[]): readonly (readonly Record[])[] {
+  const ofKinds = NAMED_KINDS.map((): Record[] => []);
+  const shop = records.find((record) => record.kind.word === 'shop');
+  for (const record of records) {
+    if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
+    for (const one of namedIn(record)) (ofKinds[PLACE_OF_KIND.get(one.kind.word) as number] as Record[]).push(one);
+  }
+  return ofKinds;
+}
+
+/** The records of each kind where only a few lines changed and gave no other name than before; undefined where they did. */
+function replacedByKind({ records, sorted, ofKinds }: LastTime, now: readonly Record[], changed: readonly number[]): readonly (readonly Record[])[] | undefined {
+  if (sorted.repeated) return undefined;
+  const replaced = [...ofKinds];
+  for (const i of changed) {
+    const [old, fresh] = [records[i] as Record, now[i] as Record];
+    if (old.kind.word === 'shop' || fresh.kind.word === 'shop') return undefined;
+    const [names, others] = [namedIn(old), namedIn(fresh)];
+    if (names.length !== others.length) return undefined;
+    for (const [j, one] of others.entries()) {
+      const { kind } = names[j] as Record;
+      if (kind.word !== one.kind.word || nameIn(names[j] as Record) !== nameIn(one)) return undefined;
+      const at = PLACE_OF_KIND.get(kind.word) as number;
+      const list = replaced[at] === ofKinds[at] ? [...(ofKinds[at] as readonly Record[])] : (replaced[at] as Record[]);
+      list[sorted.byKind[at]?.places.get(nameIn(one)) as number] = one;
+      replaced[at] = list;
+    }
+  }
+  return replaced;
 }
 
 /** Every name of an estimate, by kind: a part and the job that fits it may share one. */
 export class Scope {
   /** Blocks with a name that nothing has, where that was not told any more. */
   readonly spoiled = new Set<Block>();
-  private readonly byKind = new Map<string, OfKind>(NAMED_KINDS.map((kind) => [kind, { names: [], records: [] }]));
-  private readonly known = new Map<string, Names>();
-  private readonly namesStandIn: object;
+  private readonly sorted: Sorted;
+  private readonly ofKinds: readonly (readonly Record[])[];
   private compared = 0;
 
   /** `file` is the first record of the file itself, by which it is known again. */
@@ -100,47 +149,61 @@ export class Scope {
     private readonly problems: Problem[],
     file = records[0],
   ) {
-    eachNamed(records, (record, name) => {
-      const ofKind = this.byKind.get(record.kind.word);
-      if (ofKind === undefined) return;
-      ofKind.names.push(name.name);
-      ofKind.records.push(record);
-    });
-    const { byKind, standIn } = namesAsBefore(file, [...this.byKind.values()].map(({ names }) => names));
-    NAMED_KINDS.forEach((kind, i) => this.known.set(kind, byKind[i] as Names));
-    this.namesStandIn = standIn;
-    if (byKind.some(({ repeated }) => repeated)) this.reportTaken(records);
+    const before = file === undefined ? undefined : lastTimes.get(file);
+    const changed = before === undefined ? undefined : changedSince(before.records, records);
+    const replaced = before === undefined || changed === undefined ? undefined : replacedByKind(before, records, changed);
+    this.ofKinds = replaced ?? sortedByKind(records);
+    this.sorted = before !== undefined && replaced !== undefined ? before.sorted : sortedAnew(this.ofKinds, before?.sorted);
+    if (this.sorted.repeated) this.reportTaken();
+    const allFound = this.checkNames(before?.allFound === true && before.sorted === this.sorted && changed !== undefined ? changed.map((i) => records[i] as Record) : records);
+    if (file !== undefined) lastTimes.set(file, { records, sorted: this.sorted, ofKinds: this.ofKinds, allFound });
   }
 
-  private reportTaken(records: readonly Record[]): void {
-    eachNamed(records, (record, name) => {
-      const kind = record.kind.word as NamedKind;
-      const first = this.find(kind, name.name);
-      if (first !== undefined && first !== record) this.problems.push(problem(rules.nameTaken, name.at, { kind, name: name.name }, { at: first.name?.at ?? first.at, says: 'The first one' }));
+  private reportTaken(): void {
+    this.ofKinds.forEach((records, i) => {
+      const kind = NAMED_KINDS[i] as NamedKind;
+      for (const record of records) {
+        const { name } = record;
+        const first = name === undefined ? undefined : this.find(kind, name.name);
+        if (name !== undefined && first !== undefined && first !== record) this.problems.push(problem(rules.nameTaken, name.at, { kind, name: name.name }, { at: first.name?.at ?? first.at, says: 'The first one' }));
+      }
     });
   }
 
   find(kind: NamedKind, name: string): Record | undefined {
-    const place = this.known.get(kind)?.places.get(name);
-    return place === undefined ? undefined : this.byKind.get(kind)?.records[place];
+    const place = this.placeOf(kind, name);
+    return place === undefined ? undefined : this.named(kind)[place];
+  }
+
+  private placeOf(kind: string, name: string): number | undefined {
+    return this.namesOfKind(kind)?.places.get(name);
+  }
+
+  private namesOfKind(kind: string): Names | undefined {
+    return this.sorted.byKind[PLACE_OF_KIND.get(kind) as number];
   }
 
   /** Every record of a kind that has a name, those that share one too. */
   named(kind: NamedKind): readonly Record[] {
-    return (this.byKind.get(kind) as OfKind).records;
+    return this.ofKinds[PLACE_OF_KIND.get(kind) as number] as readonly Record[];
   }
 
   namesOf(kind: NamedKind): ReadonlyMap<string, Record> {
-    const { records } = this.byKind.get(kind) as OfKind;
-    return new Map([...(this.known.get(kind) as Names).places].map(([name, place]) => [name, records[place] as Record]));
+    const records = this.named(kind);
+    return new Map([...(this.namesOfKind(kind) as Names).places].map(([name, place]) => [name, records[place] as Record]));
   }
 
-  /** Reports names of a record, and of all below it, that nothing has. */
-  checkNames(record: Record): void {
-    if (allFoundAmong.get(record) === this.namesStandIn) return;
-    const before = this.problems.length + this.spoiled.size;
-    this.lookThrough(record);
-    if (this.problems.length + this.spoiled.size === before) allFoundAmong.set(record, this.namesStandIn);
+  /** Reports names of records, and of all below them, that nothing has; true where there are none. */
+  private checkNames(records: readonly Record[]): boolean {
+    let allFound = true;
+    for (const record of records) {
+      if (allFoundAmong.get(record) === this.sorted.standIn) continue;
+      const before = this.problems.length + this.spoiled.size;
+      this.lookThrough(record);
+      if (this.problems.length + this.spoiled.size === before) allFoundAmong.set(record, this.sorted.standIn);
+      else allFound = false;
+    }
+    return allFound;
   }
 
   private lookThrough(record: Record): void {
@@ -156,7 +219,7 @@ export class Scope {
   private checkName(name: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): void {
     if (Object.hasOwn(builtIn, name.name)) return;
     let found = 0;
-    for (const kind of kinds) if (this.known.get(kind)?.places.has(name.name) === true) found++;
+    for (const kind of kinds) if (this.placeOf(kind, name.name) !== undefined) found++;
     if (found === 1) return;
     if (found > 1) {
       this.problems.push(problem(rules.ambiguousName, name.at, { name: name.name, kinds }));
@@ -166,13 +229,13 @@ export class Scope {
       this.spoiled.add(name.at.block);
       return;
     }
-    const isA = NAMED_KINDS.find((kind) => this.known.get(kind)?.places.has(name.name) === true);
+    const isA = NAMED_KINDS.find((kind) => this.placeOf(kind, name.name) !== undefined);
     this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: this.meantBy(name, kinds, builtIn) }));
   }
 
   private meantBy({ name }: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): string | undefined {
     if (this.problems.length > limits.problems || this.compared > MOST_COMPARED) return undefined;
-    const known = kinds.flatMap((kind) => [...(this.known.get(kind)?.places.keys() ?? [])]).concat(Object.keys(builtIn));
+    const known = kinds.flatMap((kind) => [...(this.namesOfKind(kind)?.places.keys() ?? [])]).concat(Object.keys(builtIn));
     this.compared += known.length;
     return closest(name, known);
   }
@@ -201,7 +264,7 @@ export function referencesOf(kind: Kind): readonly Reference[] {
 
 /** The words of a list of choices, each once. */
 export function wordsIn<W extends string>(choices: readonly Choice<W>[] | undefined): W[] {
-  return [...new Set((choices ?? []).map((choice) => choice.word))];
+  return choices === undefined ? [] : choices.length === 1 ? [(choices[0] as Choice<W>).word] : [...new Set(choices.map((choice) => choice.word))];
 }
 
 /** Reports names that stand twice behind one word of a record. */

@@ -1,7 +1,6 @@
 import type { Problem } from '../language/index.js';
-import { Slot } from '../language/index.js';
+import { sameItems, Slot } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
-import { sameItems } from './remember.js';
 
 /** What some records were made into, by their names. */
 export interface Table<T> {
@@ -18,17 +17,26 @@ interface Kept {
   readonly records: readonly Record[];
   readonly made: Map<string, unknown>;
   all: readonly unknown[] | undefined;
+  /** What was in `all` before a few lines changed, and what of it is not any more. */
+  still: Still | undefined;
   quiet: boolean;
 }
+
+/** What an entity of a table was made from of the same table, such as the jobs that a job needs. */
+export type Behind<T> = (one: T) => readonly T[];
 
 const NOWHERE: readonly string[] = [];
 const NO_RECORDS: readonly Record[] = [];
 const before = new Slot<Map<string, Kept>>();
 
+/** More changed lines than this are no typing, and the table is filled anew. */
+const FEW = 8;
+
 /**
  * The tables of one file. One is kept from the last time that the file was resolved where all that it is made from is
- * still the same, item by item, and nothing was found wrong with it: a keystroke in a job leaves the parts as they are.
- * What was wrong must be told again, so such a table is filled anew.
+ * still the same, item by item, and nothing was found wrong with it: a keystroke in a job leaves the parts as they are,
+ * and of the jobs all but that one and those that rest on it. What was wrong must be told again, so such a table is
+ * filled anew.
  */
 export class Tables {
   private readonly last: Map<string, Kept>;
@@ -42,8 +50,8 @@ export class Tables {
     if (first !== undefined) before.set(first, this.last);
   }
 
-  table<T>(word: string, madeFrom: readonly unknown[], records: readonly Record[], make: (name: string, path: readonly string[]) => T | undefined): Table<T> {
-    const kept = this.kept(word, madeFrom, records);
+  table<T>(word: string, madeFrom: readonly unknown[], records: readonly Record[], make: (name: string, path: readonly string[]) => T | undefined, behind: Behind<T> = () => []): Table<T> {
+    const kept = this.kept(word, madeFrom, records, behind as Behind<unknown>);
     const made = kept.made as Map<string, T | undefined>;
     const find = (name: string, path: readonly string[] = NOWHERE): T | undefined => {
       const found = made.get(name);
@@ -54,22 +62,65 @@ export class Tables {
       made.set(name, one);
       return one;
     };
-    const all = () => (kept.all ??= everyOne(records, find)) as readonly T[];
+    const all = () => (kept.all ??= kept.still?.all === undefined ? everyOne(records, find) : replacedIn(kept.still.all, kept.still.stale, records, find)) as readonly T[];
     return { find, all, standIn: made };
   }
 
   /** One object for a list, the same as last time where the items are. */
   standIn(word: string, items: readonly unknown[]): object {
-    return this.kept(word, items, NO_RECORDS).made;
+    return this.kept(word, items, NO_RECORDS, () => []).made;
   }
 
-  private kept(word: string, madeFrom: readonly unknown[], records: readonly Record[]): Kept {
+  private kept(word: string, madeFrom: readonly unknown[], records: readonly Record[], behind: Behind<unknown>): Kept {
     const last = this.last.get(word);
-    if (last?.quiet === true && sameItems(last.madeFrom, madeFrom) && sameItems(last.records, records)) return last;
-    const kept: Kept = { madeFrom, records, made: new Map(), all: undefined, quiet: true };
+    const same = last?.quiet === true && sameItems(last.madeFrom, madeFrom) ? last : undefined;
+    if (same !== undefined && sameItems(same.records, records)) return same;
+    const still = same === undefined ? undefined : stillIn(same, records, behind);
+    const kept: Kept = { madeFrom, records, made: still?.made ?? new Map<string, unknown>(), all: undefined, still, quiet: true };
     this.last.set(word, kept);
     return kept;
   }
+}
+
+/** What is left of a table where a few lines changed. */
+interface Still {
+  readonly made: Map<string, unknown>;
+  readonly stale: ReadonlySet<unknown>;
+  /** One for each record, where every record had one of its own. */
+  readonly all: readonly unknown[] | undefined;
+}
+
+/** What a table made that is still as it was; undefined where more than a few lines changed. */
+function stillIn({ made, all, records: old }: Kept, records: readonly Record[], behind: Behind<unknown>): Still | undefined {
+  if (old.length !== records.length) return undefined;
+  const changed: string[] = [];
+  for (let i = 0; i < records.length; i++) {
+    if (old[i] === records[i]) continue;
+    const name = old[i]?.name?.name;
+    if (name === undefined || name !== records[i]?.name?.name || changed.length === FEW) return undefined;
+    changed.push(name);
+  }
+  const still = new Map<string, unknown>(made);
+  const stale = new Set<unknown>();
+  for (const name of changed) {
+    stale.add(still.get(name));
+    still.delete(name);
+  }
+  for (let found = true; found;) {
+    found = false;
+    for (const [name, one] of still) {
+      if (one === undefined || !behind(one).some((other) => stale.has(other))) continue;
+      still.delete(name);
+      stale.add(one);
+      found = true;
+    }
+  }
+  return { made: still, stale, all: all?.length === records.length ? all : undefined };
+}
+
+function replacedIn<T>(all: readonly unknown[], stale: ReadonlySet<unknown>, records: readonly Record[], find: (name: string) => T | undefined): readonly unknown[] {
+  const now = all.map((one, i) => (stale.has(one) ? find(records[i]?.name?.name ?? '') : one));
+  return now.includes(undefined) ? everyOne(records, find) : now;
 }
 
 function everyOne<T>(records: readonly Record[], find: (name: string) => T | undefined): readonly T[] {

@@ -134,7 +134,7 @@ function unescaped(body: string): string {
   return body.includes('\\') ? body.replace(/\\(["\\])/g, '$1') : body;
 }
 
-export function isDigit(code: number): boolean {
+function isDigit(code: number): boolean {
   return code >= 48 && code <= 57;
 }
 

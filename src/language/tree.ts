@@ -91,7 +91,7 @@ export interface Range {
   readonly end: number;
 }
 
-export function spanOfTokens(block: Block, tokens: readonly Token[]): Span {
+function spanOfTokens(block: Block, tokens: readonly Token[]): Span {
   const first = tokens[0];
   const last = tokens[tokens.length - 1];
   return { block, start: first?.start ?? 0, end: last?.end ?? 0 };

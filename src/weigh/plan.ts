@@ -1,6 +1,7 @@
 import { assembleTitle, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
 import { compare, one, Tally, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
+import { keeper } from './keep.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import { accessWork, hoursLine, labourLine, toolLine } from './price-labour.js';
@@ -113,7 +114,11 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   // What came before the decision was done with what was open then: a way in that is opened later changes nothing of it.
   const openBefore = given(always);
   const inStage = new Set(work.staged?.labour);
-  const lined = work.labour.map((job) => ({ job, modes: doable(job.modes.map((mode) => linedMode(mode, mask(mode.with), labourLine(job, mode, money))), inStage.has(job) ? openBefore : -1) }));
+  const madeFrom = [money, ...ways];
+  const lined = work.labour.map((job) => {
+    const known = keepLined(job, madeFrom, () => ({ job, modes: job.modes.map((mode) => linedMode(mode, mask(mode.with), labourLine(job, mode, money))) }));
+    return inStage.has(job) ? { job, modes: doable(known.modes, openBefore) } : known;
+  });
   const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
   const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
   const fixed = fixedOf(fixedLines(work, shop, money));
@@ -152,6 +157,14 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
 function linedMode(mode: Mode, takes: number, line: Line): LinedMode {
   return { mode, takes, line, price: line.amount.likely, hours: line.hours?.likely ?? zero };
 }
+
+/** A job with its modes, for as long as the ways in among which a plan chooses are the same. */
+interface LinedJob {
+  readonly job: Labour;
+  readonly modes: readonly LinedMode[];
+}
+
+const keepLined = keeper<Labour, LinedJob>();
 
 /** Those that can be done with these ways in: mostly all of them. */
 function doable(modes: readonly LinedMode[], gives: number): readonly LinedMode[] {
@@ -267,6 +280,6 @@ function sharedWith(thing: object, all: readonly (readonly Opening[])[], own: re
   return all.some((goods) => goods !== own && goods.some((other) => other.thing === thing));
 }
 
-export function toolsOf(jobs: readonly Labour[]): Tool[] {
+function toolsOf(jobs: readonly Labour[]): Tool[] {
   return [...new Set(jobs.flatMap((job) => job.tools))];
 }

@@ -75,7 +75,9 @@ export function toolLine(tool: Tool, share: Line['share'], money: Money): Line |
 }
 
 export function hoursOf(label: string, lines: readonly Line[]): Figure {
-  return sum(label, 'hours', lines.flatMap((line) => line.hours ?? []));
+  const hours: Figure[] = [];
+  for (const line of lines) if (line.hours !== undefined) hours.push(line.hours);
+  return sum(label, 'hours', hours);
 }
 
 /** The hours of a working day; eight where the shop says nothing. */

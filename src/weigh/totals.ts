@@ -73,13 +73,14 @@ export function total(label: string, jobs: readonly Line[], opened: readonly Lin
   const cores = both('Core charges', fixed.cores, broughtCores);
   const access = added('Getting in and closing up', gettingIn);
   const all: readonly Line[] = [...opened, ...jobs, ...fixed.lines, ...feeLines];
+  const counted = feeLines.filter((line) => !line.amount.high.isZero());
   const feesForTax = both('All fees', feeSum, added('Hire for getting in', ofKind(opened, 'fee')));
   const taxes = shop.taxes.map((tax) => taxLine(tax, { ...sums, fees: feesForTax }, all, shop, money));
   const tax = sum('Tax', 'money', taxes.map((one) => one.amount));
   const accessHours = hoursOf('Hours of getting in and closing up', gettingIn);
   return {
     // A fee that comes to nothing is no line of the quote; its sum keeps it, since it may come to something when a figure moves.
-    lines: all.filter((line) => !feeLines.includes(line) || !line.amount.high.isZero()),
+    lines: counted.length === feeLines.length ? all : [...opened, ...jobs, ...fixed.lines, ...counted],
     hours: sum('Hours of work', 'hours', [accessHours, hoursOf('Hours on the work', work)]),
     accessHours, labour, access,
     parts: fixed.parts, sublets: fixed.sublets, fees: feeSum, cores, taxes, tax,

@@ -45,20 +45,22 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
   const { gives, prices, jobs, always = 0 } = problem;
   const count = gives.length;
   const best: P[] = [];
+  const cheapest = new Map<number, Decimal | undefined>();
   branch(0, 0, problem.base);
   return best;
 
+  /** All jobs, each at its cheapest with these ways open; undefined where one can't be done. */
+  function allAtCheapest(open: number): Decimal | undefined {
+    if (!cheapest.has(open)) cheapest.set(open, cheapestSum(jobs, open));
+    return cheapest.get(open);
+  }
+
   function branch(next: number, paid: number, spent: Decimal): void {
     const open = given(paid) | given(((1 << count) - 1) & ~((1 << next) - 1));
-    const bound = new Tally();
-    bound.add(spent);
-    for (const modes of jobs) {
-      const cheapest = cheapestMode(modes, open);
-      if (cheapest === undefined) return;
-      bound.add(cheapest.price);
-    }
+    const rest = allAtCheapest(open);
+    if (rest === undefined) return;
     const worst = best.length < most ? undefined : best[best.length - 1];
-    if (worst !== undefined && compare(bound.total(), worst.money) > 0) return;
+    if (worst !== undefined && compare(spent.plus(rest), worst.money) > 0) return;
     if (next === count) {
       if (everyWayIsTaken(paid)) keep(problem.plan(paid));
       return;
@@ -96,6 +98,16 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
     else best.splice(at, 0, plan);
     if (best.length > most) best.pop();
   }
+}
+
+function cheapestSum(jobs: WaysProblem<never>['jobs'], open: number): Decimal | undefined {
+  const sum = new Tally();
+  for (const modes of jobs) {
+    const cheapest = cheapestMode(modes, open);
+    if (cheapest === undefined) return undefined;
+    sum.add(cheapest.price);
+  }
+  return sum.total();
 }
 
 function cheapestMode(modes: readonly WayMode[], given: number): WayMode | undefined {
