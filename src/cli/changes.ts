@@ -1,6 +1,6 @@
 import { changesHtml, changesJson, changesText } from '../report/changes/index.js';
 import { jsonText } from '../report/index.js';
-import { changesBetween } from '../service/changes.js';
+import { changesBetween } from '../service/index.js';
 import { sarifOf } from './changes-sarif.js';
 import { formFor, send } from './export-to.js';
 import { InputError, STDIN } from './files.js';

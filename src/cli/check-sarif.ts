@@ -6,8 +6,15 @@ import type { Found, FoundAt } from './found.js';
 /** A check of the tool that threw: what it would have found is missing. */
 const STUMBLED = 'check-failed';
 
+interface CheckOutcome {
+  readonly version: string;
+  readonly fine: boolean;
+  /** True where files could not be read, so that findings may be missing. */
+  readonly unread?: boolean;
+}
+
 /** What `steelyard check` found, as a SARIF log. */
-export function checkSarif(asked: readonly string[], found: readonly Found[], { version, fine }: { readonly version: string; readonly fine: boolean }, fileOf: (uri: string) => SarifFile): SarifLog {
+export function checkSarif(asked: readonly string[], found: readonly Found[], { version, fine, unread = false }: CheckOutcome, fileOf: (uri: string) => SarifFile): SarifLog {
   const placeOf = ({ uri, place }: FoundAt): SarifPlace => ({ file: fileOf(uri), ...place });
   const findings = found.map(({ finding, at, related, fixAt, line }): SarifFinding => ({
     rule: finding.code,
@@ -18,7 +25,7 @@ export function checkSarif(asked: readonly string[], found: readonly Found[], { 
     related: related === undefined ? [] : [{ at: placeOf(related), says: related.says }],
     fix: finding.fix === undefined || fixAt === undefined ? undefined : { title: finding.fix.title, at: placeOf(fixAt), text: finding.fix.text },
   }));
-  return sarifLog({ version, asked: asked.map(fileOf), findings, rule: ruleOf, exitCode: fine ? 0 : 1, successful: !found.some(({ finding }) => finding.code === STUMBLED) });
+  return sarifLog({ version, asked: asked.map(fileOf), findings, rule: ruleOf, exitCode: unread ? 2 : fine ? 0 : 1, successful: !unread && !found.some(({ finding }) => finding.code === STUMBLED) });
 }
 
 /** A rule with what is said about its own example, which is worked out only for rules that something was found by. */

@@ -4,7 +4,7 @@ import { jsonText, plain, type CheckReport } from '../report/index.js';
 import type { LanguageService } from '../service/index.js';
 import { checkSarif } from './check-sarif.js';
 import { formFor, send } from './export-to.js';
-import { STDIN, type ManyFiles } from './files.js';
+import { InputError, STDIN, type ManyFiles } from './files.js';
 import { foundIn, type Found } from './found.js';
 import { matchingFiles } from './matching-files.js';
 import { sarifFilesBelow } from './source-root.js';
@@ -21,15 +21,21 @@ const ENDS = { text: ['txt'], json: ['json'], sarif: ['sarif'] } as const;
 /** `steelyard check`: what is wrong in some files, or those of folders, and in what they use. True where there is nothing to say. */
 export function check(names: readonly string[], { as, output, version }: CheckOptions, service: LanguageService, files: ManyFiles, terminal: Terminal): boolean {
   const form = formFor(as, output, ENDS) ?? 'text';
-  const all = names.flatMap((name) => (name === STDIN || isFile(path.resolve(terminal.cwd, name)) ? [name] : [...matchingFiles(name, terminal.cwd)].map(files.nameOf)));
-  const { asked, found } = foundIn(all, service, files);
-  const report = reportOf(all, found);
+  const passedOver: string[] = [];
+  const tell = (folder: string, why: string) => void passedOver.push(`${files.nameOf(folder)} ${why}`);
+  const all = names.flatMap((name) => (name === STDIN || isFile(path.resolve(terminal.cwd, name)) ? [name] : [...matchingFiles(name, terminal.cwd, tell)].map(files.nameOf)));
+  const { asked, checked, found, unread } = foundIn(all, service, files);
+  const left = [...passedOver, ...unread];
+  // Where nothing could be read, there is nothing to report.
+  if (asked.length === 0 && left.length > 0) throw new InputError(left.join('\n'));
+  const report = reportOf(checked, found);
   const fine = report.errors + report.warnings === 0;
   switch (form) {
     case 'text': send(textOf(report, output === undefined ? terminal : { ...terminal, styled: false }).join(''), output, terminal); break;
     case 'json': send(jsonText(report), output, terminal); break;
-    case 'sarif': send(jsonText(checkSarif(asked, found, { version, fine }, sarifFilesBelow(terminal.cwd, files))), output, terminal); break;
+    case 'sarif': send(jsonText(checkSarif(asked, found, { version, fine, unread: left.length > 0 }, sarifFilesBelow(terminal.cwd, files))), output, terminal); break;
   }
+  if (left.length > 0) throw new InputError(`${left.join('\n')}\nAll else was checked.`);
   return fine;
 }
 

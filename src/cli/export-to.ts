@@ -1,9 +1,9 @@
-import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { plain } from '../report/index.js';
 import { InputError } from './files.js';
 import { whyNotWritten } from './may-write.js';
 import type { Terminal } from './terminal.js';
+import { whyUnwritten, writeWhole } from './write-whole.js';
 
 /** Where a text goes: into a file, or to the terminal. */
 export function send(text: string, output: string | undefined, terminal: Terminal): void {
@@ -17,9 +17,9 @@ export function send(text: string, output: string | undefined, terminal: Termina
   if (whyNot !== undefined) throw new InputError(`${plain(output)} ${whyNot}; nothing was written. Choose another name for --output.`);
   try {
     if (output === '') throw new Error('it has no name');
-    writeFileSync(file, text);
+    writeWhole(file, text);
   } catch (error) {
-    throw new InputError(`${plain(output)} could not be written: ${error instanceof Error ? error.message : String(error)}`);
+    throw new InputError(`${plain(output)} could not be written: ${whyUnwritten(error)}`);
   }
   terminal.err(`Wrote ${output}\n`);
 }

@@ -1,6 +1,8 @@
-import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import path from 'node:path';
 import { resolveWithin, type ServiceHost } from '../service/index.js';
+import { readWhole } from './read-whole.js';
+import { textOf } from './text-of.js';
 
 /** What went wrong with a file that was named on the command line. */
 export class InputError extends Error {}
@@ -33,11 +35,12 @@ export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
   const roots = new Map<string, string>();
 
   const readFile = (uri: string): { readonly text: string } | 'missing' => {
-    const stats = statSync(uri, { throwIfNoEntry: false });
-    if (stats === undefined) return 'missing';
-    if (!stats.isFile()) throw new InputError(`${nameOf(uri)} is not a file.`);
-    if (stats.size > LARGEST) throw new InputError(`${nameOf(uri)} is larger than an estimate can be (${LARGEST / 1_000_000} MB).`);
-    return { text: textOf(readFileSync(uri), nameOf(uri)) };
+    const found = readWhole(uri, LARGEST);
+    if (found.kind === 'missing') return 'missing';
+    if (found.kind !== 'read') throw new InputError(`${nameOf(uri)} ${found.why}`);
+    const text = textOf(found.bytes);
+    if (text.kind !== 'text') throw new InputError(`${nameOf(uri)} ${text.why}`);
+    return text;
   };
   const nameOf = (uri: string): string => {
     const name = path.relative(cwd, uri);
@@ -67,8 +70,10 @@ export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
       resolvePath: (fromUri, written) => {
         const root = rootOf(fromUri);
         const target = resolveWithin(root, fromUri, written);
-        if (target === undefined || !existsSync(target)) return target;
-        const real = realpathSync(target);
+        if (target === undefined) return undefined;
+        const real = realOf(target);
+        // What isn’t there leads nowhere; whoever reads it says so.
+        if (real === undefined) return target;
         const realRoot = realpathSync(root);
         return real === realRoot || real.startsWith(realRoot + path.sep) ? target : undefined;
       },
@@ -98,11 +103,11 @@ export function repositoryOf(folder: string): string | undefined {
   }
 }
 
-/** The text that the bytes of a file stand for. */
-export function textOf(bytes: Uint8Array, name: string): string {
+/** With its links followed; undefined where there is nothing, or nothing any more. */
+export function realOf(file: string): string | undefined {
   try {
-    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    return existsSync(file) ? realpathSync(file) : undefined;
   } catch {
-    throw new InputError(`${name} is not text in UTF-8. Save it in UTF-8 and try again.`);
+    return undefined;
   }
 }

@@ -12,7 +12,7 @@ export function history(words: readonly string[], json: boolean, files: ManyFile
   const progress = progressOn(terminal);
   const seen = new Set<string>();
   for (const word of words.length === 0 ? ['.'] : words) {
-    for (const uri of matchingFiles(word, terminal.cwd)) {
+    for (const uri of matchingFiles(word, terminal.cwd, (folder, why) => reading.leaveOut(folder, `${files.nameOf(folder)} ${why}`))) {
       if (seen.has(uri)) continue;
       seen.add(uri);
       reading.add(uri);
@@ -40,12 +40,18 @@ class Reading {
   add(uri: string): void {
     try {
       const read = this.files.host.read(uri);
-      if (typeof read !== 'string' && mayBeClosed(read.text)) this.take(uri, read.text);
+      // It was there a moment ago.
+      if (typeof read === 'string') this.leaveOut(uri, 'The file is not there any more.');
+      else if (mayBeClosed(read.text)) this.take(uri, read.text);
     } catch (error) {
       // Whatever one file is, the others are read.
-      this.leftOut.push({ file: this.files.nameOf(uri), line: undefined, why: error instanceof Error ? error.message : String(error) });
+      this.leaveOut(uri, error instanceof Error ? error.message : String(error));
     }
     this.files.forget(uri);
+  }
+
+  leaveOut(uri: string, why: string): void {
+    this.leftOut.push({ file: this.files.nameOf(uri), line: undefined, why });
   }
 
   private take(uri: string, text: string): void {

@@ -15,7 +15,7 @@ export function list(places: readonly string[], json: boolean, service: Language
   const unread: Unread[] = [];
   const seen = new Set<string>();
   for (const place of places.length === 0 ? ['.'] : places) {
-    for (const uri of matchingFiles(place, terminal.cwd)) {
+    for (const uri of matchingFiles(place, terminal.cwd, (folder, why) => void unread.push({ file: files.nameOf(folder), why: `${files.nameOf(folder)} ${why}` }))) {
       if (seen.has(uri)) continue;
       seen.add(uri);
       const file = files.nameOf(uri);

@@ -1,23 +1,44 @@
-import { readFileSync } from 'node:fs';
 import { version } from '../../package.json';
-import { run } from './run.js';
+import { plain } from '../report/index.js';
+import { codeOf } from './read-whole.js';
+import { run, type ExitCode } from './run.js';
+import { readStandardInput } from './standard-input.js';
 import { mayStyle } from './terminal.js';
+import { whyUnwritten } from './write-whole.js';
 
 const args = process.argv.slice(2);
 
-// Whoever reads may have read enough, as in `steelyard weigh FILE | head`: that is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit();
+  // Whoever reads may have read enough, as in `steelyard weigh FILE | head`: that is no fault.
+  if (error.code === 'EPIPE') process.exit();
+  process.stderr.write(`What was asked for could not be written to the end: ${whyUnwritten(error)}\n`);
+  process.exit(2);
 });
+// Where nobody hears complaints, there is nobody to complain to; the exit code still says it.
+process.stderr.on('error', () => undefined);
 
 // The language server is loaded only when asked for: it lives on, and the commands need none of it.
 if (args[0] === 'lsp') void import('./lsp/server.js').then(({ serve }) => serve(process.stdin, process.stdout, version));
-else process.exitCode = run(args, version, {
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
-  cwd: process.cwd(),
-  stdin: () => readFileSync(0, 'utf8'),
-  styled: mayStyle(process.env, process.stdout.isTTY),
-  ...(process.stderr.isTTY ? { progress: (text: string) => void process.stderr.write(`\r\u001b[K${text}`) } : {}),
-});
+else process.exitCode = started();
+
+function started(): ExitCode {
+  try {
+    return run(args, version, {
+      out: (text) => void process.stdout.write(text),
+      err: (text) => void process.stderr.write(text),
+      cwd: process.cwd(),
+      stdin: readStandardInput,
+      styled: mayStyle(process.env, process.stdout.isTTY),
+      ...(process.stderr.isTTY ? { progress: (text: string) => void process.stderr.write(`\r\u001b[K${text}`) } : {}),
+    });
+  } catch (error) {
+    process.stderr.write(`${whyStopped(error)}\n`);
+    return 2;
+  }
+}
+
+function whyStopped(error: unknown): string {
+  if (codeOf(error) === 'ENOENT' && error instanceof Error && error.message.includes('uv_cwd')) return 'The folder that you are in is not there any more. Go to another one and try again.';
+  const where = error instanceof Error ? (error.stack ?? error.message).split('\n').slice(0, 4).map((line) => plain(line)).join('\n') : plain(String(error));
+  return `Steelyard itself failed, and not by what you wrote. Please report it, with this:\n${where}`;
+}

@@ -1,16 +1,16 @@
 import { statSync } from 'node:fs';
 import path from 'node:path';
-import { estimateFilesBelow } from './estimate-files.js';
+import { estimateFilesBelow, type TellUnread } from './estimate-files.js';
 import { InputError } from './files.js';
 
 /**
  * The estimate files that a word on the command line stands for: a file, those below a folder, or those whose path
  * matches a pattern that the shell left as it is. `*` stands for any letters, `?` for one, `**` for any folders between.
  */
-export function* matchingFiles(word: string, cwd: string): Generator<string> {
+export function* matchingFiles(word: string, cwd: string, tell: TellUnread): Generator<string> {
   const whole = path.resolve(cwd, word);
   if (statSync(whole, { throwIfNoEntry: false }) !== undefined) {
-    yield* estimateFilesBelow(whole);
+    yield* estimateFilesBelow(whole, tell);
     return;
   }
   if (!/[*?]/.test(word)) throw new InputError(`There is no folder or file ${word}.`);
@@ -20,7 +20,7 @@ export function* matchingFiles(word: string, cwd: string): Generator<string> {
   const pattern = steps.slice(first);
   let found = false;
   if (statSync(base, { throwIfNoEntry: false })?.isDirectory() === true) {
-    for (const file of estimateFilesBelow(base)) {
+    for (const file of estimateFilesBelow(base, tell)) {
       if (!matches(pattern, path.relative(base, file).split(path.sep))) continue;
       found = true;
       yield file;

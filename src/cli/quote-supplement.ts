@@ -3,7 +3,7 @@ import path from 'node:path';
 import { plain } from '../report/index.js';
 import { sheetForm, supplementOf, supplementSheetOf } from '../report/quote/index.js';
 import type { LanguageService } from '../service/index.js';
-import type { Comparison } from '../weigh/index.js';
+import type { VersionRead } from '../weigh/changes/index.js';
 import { formFor, send } from './export-to.js';
 import { InputError, type Files } from './files.js';
 import { sideNamed, sideSince } from './git/sides.js';
@@ -19,7 +19,7 @@ export function quoteSupplementFile(name: string, { option, as, output, since }:
   const form = formFor(as, output, ENDS) ?? 'text';
   const uri = files.open(name);
   const decision = service.decision(uri);
-  const made = supplementOf(decision, option, since === undefined ? undefined : versionOf(name, since, terminal));
+  const made = supplementOf(decision, option, since === undefined ? undefined : { before: versionOf(name, since, terminal), records: service.weighing(uri).resolved.records });
   switch (made.kind) {
     case 'no-option':
       throw new InputError(noOption(made.name, decision));
@@ -38,8 +38,9 @@ export function quoteSupplementFile(name: string, { option, as, output, since }:
   }
 }
 
-function versionOf(name: string, since: string, terminal: Terminal): Comparison {
+function versionOf(name: string, since: string, terminal: Terminal): VersionRead {
   const isNamed = since.includes(':') || existsSync(path.resolve(terminal.cwd, since));
   const { side: { service, uri } } = isNamed ? sideNamed(since, terminal) : sideSince(name, since, terminal);
-  return service.weighing(uri).comparison;
+  const { resolved: { records }, comparison } = service.weighing(uri);
+  return { records, comparison };
 }

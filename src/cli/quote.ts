@@ -1,4 +1,3 @@
-import { existsSync, readFileSync, statSync } from 'node:fs';
 import { closest } from '../vocabulary/index.js';
 import { plain } from '../report/index.js';
 import { LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, type PictureFile, type Quote, type QuoteForm } from '../report/quote/index.js';
@@ -7,6 +6,7 @@ import type { Comparison, Decision } from '../weigh/index.js';
 import { formFor, send } from './export-to.js';
 import { InputError, type Files } from './files.js';
 import { sayWhatIsWrong } from './quote-wrong.js';
+import { readWhole } from './read-whole.js';
 import type { Terminal } from './terminal.js';
 
 export interface QuoteOptions {
@@ -49,9 +49,8 @@ export function noOption(name: string | undefined, { comparison: { options, rank
 /** The pictures of the findings. Their paths were resolved inside the workspace, links followed; larger files are not read. */
 export function pictureFiles({ estimate }: Pick<Comparison, 'estimate'>): ReadonlyMap<string, PictureFile> {
   return new Map(picturesWanted(estimate.findings).map((uri): [string, PictureFile] => {
-    const stats = existsSync(uri) ? statSync(uri) : undefined;
-    if (stats === undefined || !stats.isFile()) return [uri, { kind: 'missing' }];
-    return [uri, stats.size > LARGEST_PICTURE ? { kind: 'too-large' } : { kind: 'read', bytes: readFileSync(uri) }];
+    const found = readWhole(uri, LARGEST_PICTURE);
+    return [uri, found.kind === 'read' ? found : { kind: found.kind === 'too-large' ? 'too-large' : 'missing' }];
   }));
 }
 

@@ -2,22 +2,27 @@ import * as vscode from 'vscode';
 import { parse, type Tree } from '../language/index.js';
 import { historyText, type History, type PlacedCase } from '../report/index.js';
 import { bookOf, historyOf, mayBeClosed, readClosed, type Book } from '../weigh/index.js';
-import type { LeadsOut } from './links.js';
-import { pathFrom, rootOf, type Key } from './places.js';
+import type { Guarded } from './guarded.js';
+import { inTurns } from './in-turns.js';
+import { pathFrom, type Key } from './places.js';
 
-/** Files read before others get their turn. */
-const AT_ONCE = 16;
+/** Files that are read at the same time. */
+const TOGETHER = 16;
 /** A run shorter than this, in ms, says nothing of how far it is. */
 const QUIET = 1_000;
 const HIDDEN = '**/{node_modules,.git}/**';
 const MOST_FILES = 20_000;
 const LARGEST = 8_000_000;
+/** So long after a search of the workspace that failed it is not searched again, in ms. */
+const REST = 10_000;
 const SETTING = 'steelyard.bookOfTimes';
 const SCHEME = 'steelyard-book';
 
 interface Taken {
   readonly cases: readonly PlacedCase[];
   readonly wrong: { readonly line: number | undefined; readonly why: string } | undefined;
+  /** False where it could not be read at all. */
+  readonly closed: boolean;
   /** Shared files that it was read with. */
   readonly uses: readonly Key[];
 }
@@ -31,6 +36,10 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
   /** What each file adds; nothing where it is not closed. */
   private readonly files = new Map<Key, Taken | undefined>();
   private reading: Promise<void> | undefined;
+  /** Files that changed during a run: what was read of them may be of before. */
+  private readonly changing = new Set<Key>();
+  /** Why the files could not be looked for, and when that was, by `performance.now()`. */
+  private failed: { readonly why: string; readonly at: number } | undefined;
   private again: ReturnType<typeof setTimeout> | undefined;
   private readonly changed = new vscode.EventEmitter<undefined>();
   private readonly shown = new vscode.EventEmitter<vscode.Uri>();
@@ -40,7 +49,7 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
   readonly onChanged = this.changed.event;
   readonly onDidChange = this.shown.event;
 
-  constructor(private readonly leadsOut: LeadsOut, onFileChanged: vscode.Event<Key>) {
+  constructor(private readonly guarded: Guarded, onFileChanged: vscode.Event<Key>) {
     this.subscriptions = [
       this.changed, this.shown,
       onFileChanged((key) => this.outOfDate(key)),
@@ -55,7 +64,7 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
 
   /** As far as it is read; asking for it has it read. */
   now(): Book {
-    if (this.reading === undefined) void this.read();
+    if (this.reading === undefined || (this.failed !== undefined && performance.now() - this.failed.at > REST)) void this.read();
     return this.book;
   }
 
@@ -71,10 +80,11 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
     const all = [...this.files].flatMap(([key, taken]) => (taken === undefined ? [] : [[key, taken] as const]));
     const history: History = {
       jobs: historyOf(all.flatMap(([, { cases }]) => cases)),
-      files: this.files.size, closed: all.length,
+      files: this.files.size, closed: all.filter(([, { closed }]) => closed).length,
       leftOut: all.flatMap(([key, { wrong }]) => (wrong === undefined ? [] : [{ file: shortName(key), ...wrong }])),
     };
-    return pattern() === '' ? `No book of times: the setting ${SETTING} names no files.\n` : historyText(history);
+    const trouble = this.failed === undefined ? '' : `The files of this workspace could not be looked for, so this is what was read before: ${this.failed.why}\n\n`;
+    return pattern() === '' ? `No book of times: the setting ${SETTING} names no files.\n` : trouble + historyText(history);
   }
 
   dispose(): void {
@@ -89,13 +99,17 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
   }
 
   private outOfDate(changed: Key): void {
+    this.changing.add(changed);
     for (const [key, taken] of this.files) if (key === changed || taken?.uses.includes(changed) === true) this.files.delete(key);
     this.soon();
   }
 
-  /** Reads what is not read yet; one run after the other. */
+  /** Reads what is not read yet; one run after the other. A run that fails says why, and the next one reads all the same. */
   private read(): Promise<void> {
-    this.reading = (this.reading ?? Promise.resolve()).then(() => this.readNew());
+    this.failed = undefined;
+    this.reading = (this.reading ?? Promise.resolve()).then(() => this.readNew()).catch((error: unknown) => {
+      this.failed = { why: error instanceof Error ? error.message : String(error), at: performance.now() };
+    });
     return this.reading;
   }
 
@@ -108,11 +122,16 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
     if (gone.length + fresh.length === 0) return;
     const shared = new Map<Key, Tree | 'missing'>();
     const progress = new Progress(fresh.length);
-    for (let i = 0; i < fresh.length; i += AT_ONCE) {
-      await Promise.all(fresh.slice(i, i + AT_ONCE).map(async (key) => void this.files.set(key, await this.take(key, shared))));
-      progress.tell(i);
-      await new Promise((resolve) => setTimeout(resolve, 0));
-    }
+    this.changing.clear();
+    const put = (key: Key, taken: Taken | undefined) => {
+      // Told of while it was read: the run that this asked for reads it again.
+      if (![key, ...(taken?.uses ?? [])].some((one) => this.changing.has(one))) this.files.set(key, taken);
+    };
+    await inTurns(fresh, TOGETHER, {
+      work: async (key) => put(key, await this.take(key, shared)),
+      tell: (done) => progress.tell(done),
+      failed: (key, error) => put(key, leftOut(error)),
+    });
     progress.end();
     const book = bookOf(historyOf([...this.files.values()].flatMap((taken) => taken?.cases ?? [])));
     if (book.size + this.book.size === 0) return;
@@ -120,10 +139,12 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
     this.changed.fire(undefined);
   }
 
-  /** What one file adds; nothing where it is not closed. Whatever it is, the others are read. */
+  /** What one file adds; nothing where it is not closed, is gone again, or lies elsewhere. */
   private async take(key: Key, shared: Map<Key, Tree | 'missing'>): Promise<Taken | undefined> {
-    const text = await this.textOf(key).catch(() => undefined);
-    if (text === undefined || !mayBeClosed(text)) return undefined;
+    const found = await this.textOf(key);
+    if (found.kind === 'unreadable' || found.kind === 'too-large') return leftOut(found.kind === 'unreadable' ? found.why : 'It is larger than an estimate can be.');
+    if (found.kind !== 'read' || !mayBeClosed(found.text)) return undefined;
+    const { text } = found;
     const asked = new Set<Key>();
     for (;;) {
       const missing: Key[] = [];
@@ -136,20 +157,22 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
         },
         resolvePath: pathFrom,
       });
-      if (missing.length === 0) return { cases: cases.map((one) => ({ ...one, file: shortName(key) })), wrong, uses: [...asked] };
+      if (missing.length === 0) return { cases: cases.map((one) => ({ ...one, file: shortName(key) })), wrong, closed: true, uses: [...asked] };
       await Promise.all(missing.map(async (other) => {
-        const found = await this.textOf(other).catch(() => undefined);
-        shared.set(other, found === undefined ? 'missing' : parse(other, found));
+        const used = await this.textOf(other);
+        shared.set(other, used.kind === 'read' ? parse(other, used.text) : 'missing');
       }));
     }
   }
 
-  private async textOf(key: Key): Promise<string | undefined> {
-    const uri = vscode.Uri.parse(key, true);
-    const { type, size } = await vscode.workspace.fs.stat(uri);
-    if ((type & vscode.FileType.File) === 0 || size > LARGEST || (await this.leadsOut(rootOf(uri).root, uri))) return undefined;
-    return await vscode.workspace.decode(await vscode.workspace.fs.readFile(uri), { uri });
+  private textOf(key: Key): ReturnType<Guarded['text']> {
+    return this.guarded.text(vscode.Uri.parse(key, true), LARGEST);
   }
+}
+
+/** A file that could not be read is named where the book is shown. */
+function leftOut(error: unknown): Taken {
+  return { cases: [], wrong: { line: undefined, why: error instanceof Error ? error.message : String(error) }, closed: false, uses: [] };
 }
 
 /** Which files are looked through for closed estimates. */

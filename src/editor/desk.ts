@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { createLanguageService, type LanguageService } from '../service/index.js';
 import type { Book } from '../weigh/index.js';
 import { Coalesced } from './coalesce.js';
-import type { LeadsOut } from './links.js';
+import type { Guarded } from './guarded.js';
 import { isEstimate, pathFrom, type Key } from './places.js';
 import { Positions } from './positions.js';
 import { severitiesWanted } from './language/severities.js';
@@ -30,8 +30,8 @@ export class Desk implements vscode.Disposable {
   /** An estimate was closed. */
   readonly onGone = this.gone.event;
 
-  constructor(leadsOut: LeadsOut, files: () => readonly Key[], book: () => Book) {
-    this.texts = new Texts(leadsOut);
+  constructor(guarded: Guarded, files: () => readonly Key[], book: () => Book) {
+    this.texts = new Texts(guarded);
     this.service = createLanguageService({
       read: (key) => this.texts.read(key),
       resolvePath: (from, written) => {

@@ -1,14 +1,17 @@
 import * as vscode from 'vscode';
 import { inOrder, LIST_STATES, moneyText, rowOf, stateTitles, waitsText, type Listed, type ListRow } from '../report/index.js';
 import type { Desk } from './desk.js';
+import { inTurns } from './in-turns.js';
 import type { Shelf } from './language/shelf.js';
 import { nameOf, type Key } from './places.js';
 
 type StateName = ListRow['state']['state'];
 type Node = { readonly state: StateName; readonly own: readonly Listed[] } | Listed;
 
-/** Rows read between two breaths: whoever types meanwhile doesn't wait. */
-const AT_ONCE = 8;
+/** How far it is, is told once for so many. */
+const TOLD = 8;
+/** A search of the workspace that failed is tried again after so long, in ms. */
+const REST = 10_000;
 
 /**
  * The estimates of the workspace by state, in the explorer. Nothing is read before somebody looks at it; then each
@@ -17,9 +20,11 @@ const AT_ONCE = 8;
 export class EstimatesView implements vscode.TreeDataProvider<Node>, vscode.Disposable {
   private readonly changed = new vscode.EventEmitter<undefined>();
   readonly onDidChangeTreeData = this.changed.event;
-  private readonly rows = new Map<Key, { readonly row: ListRow | undefined; readonly day: string; readonly uses: readonly Key[] }>();
+  private readonly rows = new Map<Key, { readonly row: ListRow | 'failed' | undefined; readonly day: string; readonly uses: readonly Key[] }>();
   private readonly view: vscode.TreeView<Node>;
-  private reading: Promise<void> | undefined;
+  private reading: Promise<string | undefined> | undefined;
+  /** Files that changed while they were read: their rows may be of before. */
+  private readonly changing = new Set<Key>();
   private timer: ReturnType<typeof setTimeout> | undefined;
   private readonly subscriptions: readonly vscode.Disposable[];
 
@@ -30,10 +35,11 @@ export class EstimatesView implements vscode.TreeDataProvider<Node>, vscode.Disp
 
   async getChildren(of?: Node): Promise<Node[]> {
     if (of !== undefined) return 'state' in of ? [...of.own] : [];
-    await (this.reading ??= this.readAll());
+    const trouble = await (this.reading ??= this.readAll());
     this.reading = undefined;
-    const entries = inOrder([...this.rows].flatMap(([file, { row }]) => (row === undefined ? [] : [{ file, row }])));
-    this.view.message = entries.length === 0 ? 'No estimates in this workspace yet.' : '';
+    const entries = inOrder([...this.rows].flatMap(([file, { row }]) => (row === undefined || row === 'failed' ? [] : [{ file, row }])));
+    this.view.message = this.messageFor(trouble, entries.length);
+    if (trouble !== undefined) this.soon(REST);
     return LIST_STATES.flatMap((state) => {
       const own = entries.filter(({ row }) => row.state.state === state);
       return own.length === 0 ? [] : [{ state, own }];
@@ -65,29 +71,53 @@ export class EstimatesView implements vscode.TreeDataProvider<Node>, vscode.Disp
     this.subscriptions.forEach((one) => void one.dispose());
   }
 
-  private async readAll(): Promise<void> {
+  /** Reads what is not read yet; answers with what stood in the way. */
+  private async readAll(): Promise<string | undefined> {
     const day = today();
-    const keys = await this.shelf.all();
+    const keys = await this.shelf.all().catch((error: unknown) => `The workspace could not be searched for estimates: ${error instanceof Error ? error.message : String(error)}`);
+    if (typeof keys === 'string') return keys;
     for (const key of [...this.rows.keys()]) if (!keys.includes(key)) this.rows.delete(key);
     const wanted = keys.filter((key) => this.rows.get(key)?.day !== day);
-    for (const [i, key] of wanted.entries()) {
-      if (i > 0 && i % AT_ONCE === 0) {
-        this.view.message = `Reading: ${i} of ${wanted.length}`;
-        await new Promise((resolve) => setTimeout(resolve, 0));
-      }
-      const read = await this.desk.whole(key);
-      this.rows.set(key, { row: read ? rowOf(this.desk.service.weighing(key), day) : undefined, day, uses: this.desk.service.uses(key) });
-      this.desk.letGo(key);
-    }
-    this.view.message = '';
+    this.changing.clear();
+    // One by one: a file that one of them uses would be let go of by another.
+    await inTurns(wanted, 1, {
+      work: (key) => this.readOne(key, day),
+      tell: (done) => {
+        if (done % TOLD === 0 && done < wanted.length) this.view.message = `Reading: ${done} of ${wanted.length}`;
+      },
+      failed: (key) => void this.rows.set(key, { row: 'failed', day, uses: [] }),
+    });
+    return undefined;
+  }
+
+  private async readOne(key: Key, day: string): Promise<void> {
+    const { service } = this.desk;
+    const read = await this.desk.whole(key);
+    const uses = service.uses(key);
+    // Told of while it was read: whoever looks next has it read again.
+    if (![key, ...uses].some((one) => this.changing.has(one))) this.rows.set(key, { row: read ? rowOf(service.weighing(key), day) : undefined, day, uses });
+    this.desk.letGo(key);
+  }
+
+  /** What the list says above itself. */
+  private messageFor(trouble: string | undefined, count: number): string {
+    const failed = [...this.rows].flatMap(([key, { row }]) => (row === 'failed' ? [nameOf(key)] : []));
+    if (trouble !== undefined) return trouble;
+    if (failed.length > 0) return `Not among them, since they could not be worked out: ${failed.join(', ')}`;
+    return count === 0 ? 'No estimates in this workspace yet.' : '';
   }
 
   private outOfDate(changed: Key): void {
+    this.changing.add(changed);
     let any = !this.rows.has(changed);
     for (const [key, { uses }] of this.rows) if (key === changed || uses.includes(changed)) any = this.rows.delete(key);
-    if (!any || !this.view.visible) return;
+    if (any) this.soon(400);
+  }
+
+  private soon(ms: number): void {
+    if (!this.view.visible) return;
     clearTimeout(this.timer);
-    this.timer = setTimeout(() => this.changed.fire(undefined), 400);
+    this.timer = setTimeout(() => this.changed.fire(undefined), ms);
   }
 }
 

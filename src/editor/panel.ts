@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { readPageState, readToEditor, type Kept, type ToEditor, type ToPage } from '../page/messages.js';
 import { ComparisonView } from './comparison-view.js';
 import type { Desk } from './desk.js';
-import type { LeadsOut } from './links.js';
+import type { Guarded } from './guarded.js';
 import { Pictures } from './pictures.js';
 import { isEstimate, nameOf, rootOf, type Key } from './places.js';
 import { reveal } from './reveal.js';
@@ -30,8 +30,8 @@ export class ComparisonPanel implements vscode.Disposable, vscode.WebviewPanelSe
   private readonly later = new WhenQuiet(() => this.renderLater());
   private readonly subscriptions: vscode.Disposable[];
 
-  constructor(private readonly desk: Desk, private readonly dist: vscode.Uri, leadsOut: LeadsOut) {
-    this.pictures = new Pictures(leadsOut, () => this.render());
+  constructor(private readonly desk: Desk, private readonly dist: vscode.Uri, guarded: Guarded) {
+    this.pictures = new Pictures(guarded, () => this.render());
     this.subscriptions = [
       desk.onFresh((key) => {
         if (key === this.view?.estimate) this.render();

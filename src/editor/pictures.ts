@@ -1,7 +1,6 @@
 import * as vscode from 'vscode';
 import type { PictureSource } from '../report/page/index.js';
-import type { LeadsOut } from './links.js';
-import { rootOf } from './places.js';
+import type { Guarded } from './guarded.js';
 
 /** A larger file is no picture of a finding. */
 const LARGEST = 30_000_000;
@@ -13,7 +12,7 @@ const LARGEST = 30_000_000;
 export class Pictures {
   private readonly sources = new Map<string, PictureSource>();
 
-  constructor(private readonly leadsOut: LeadsOut, private readonly changed: () => void) {}
+  constructor(private readonly guarded: Guarded, private readonly changed: () => void) {}
 
   /** What the page loads for a picture; the first time it is asked for, that is not known yet. */
   sourceOf(key: string, webview: vscode.Webview): PictureSource {
@@ -21,7 +20,7 @@ export class Pictures {
     if (known !== undefined) return known;
     const awaited: PictureSource = { kind: 'awaited' };
     this.sources.set(key, awaited);
-    void this.look(vscode.Uri.parse(key, true), webview).catch(() => undefined).then((address) => {
+    void this.look(vscode.Uri.parse(key, true), webview).then((address) => {
       if (this.sources.get(key) !== awaited) return;
       this.sources.set(key, address === undefined ? { kind: 'absent' } : { kind: 'shown', address });
       this.changed();
@@ -35,8 +34,7 @@ export class Pictures {
   }
 
   private async look(uri: vscode.Uri, webview: vscode.Webview): Promise<string | undefined> {
-    const { type, size, mtime } = await vscode.workspace.fs.stat(uri);
-    if ((type & vscode.FileType.File) === 0 || size > LARGEST || (await this.leadsOut(rootOf(uri).root, uri))) return undefined;
-    return webview.asWebviewUri(uri).with({ query: `t=${mtime}` }).toString();
+    const looked = await this.guarded.look(uri, LARGEST);
+    return looked.kind === 'file' ? webview.asWebviewUri(uri).with({ query: `t=${looked.mtime}` }).toString() : undefined;
   }
 }

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Diagnostic } from '../service/index.js';
+import { sameProblem, type Diagnostic } from '../service/index.js';
 import type { Desk } from './desk.js';
 import { explaining } from './manual.js';
 import { isEstimate, type Key } from './places.js';
@@ -37,7 +37,7 @@ export class Problems implements vscode.Disposable {
   in(file: Key): readonly Diagnostic[] {
     const found = new Map<string, Diagnostic>();
     for (const files of this.byEstimate.values()) {
-      for (const one of files.get(file) ?? []) found.set(`${one.code} ${one.range.start} ${one.range.end}`, one);
+      for (const one of files.get(file) ?? []) found.set(sameProblem(one), one);
     }
     return [...found.values()];
   }

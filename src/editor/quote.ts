@@ -3,15 +3,19 @@ import { moneyText } from '../report/index.js';
 import {
   LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, sheetForm, stageQuoteOf, stageSheetOf, supplementOf, supplementSheetOf, type PictureFile, type PictureFiles,
 } from '../report/quote/index.js';
-import { authorisedIn, type Comparison, type Decision } from '../weigh/index.js';
+import type { VersionRead } from '../weigh/changes/index.js';
+import { authorisedIn, type Decision } from '../weigh/index.js';
 import { asItems, asNotice } from './as-text.js';
 import type { Version } from './changes/versions.js';
 import type { Desk } from './desk.js';
-import type { LeadsOut } from './links.js';
+import type { Guarded } from './guarded.js';
 import { isEstimate, nameOf, rootOf } from './places.js';
 
 /** What a customer is given: the quote of an option or of a stage before the decision, or what is new since it was authorised. */
 type Wanted = { readonly kind: 'option' | 'stage' | 'supplement'; readonly name: string };
+
+/** The version that was authorised, where somebody names it. */
+type Since = Parameters<typeof supplementOf>[2];
 
 /** A page, with the names of pictures that are not in it; or why there is none. */
 type Made = { readonly page: string; readonly absent: readonly string[] } | { readonly why: string };
@@ -23,7 +27,7 @@ export type AskVersion = (key: string) => Promise<Version | undefined>;
  * Writes what a customer is given as a page to print, where the user says. Works wherever files are read through the
  * editor; the browser is opened only when it is asked for.
  */
-export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, leadsOut: LeadsOut, askVersion: AskVersion): Promise<vscode.Uri | undefined> {
+export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, guarded: Guarded, askVersion: AskVersion): Promise<vscode.Uri | undefined> {
   const uri = of ?? vscode.window.activeTextEditor?.document.uri;
   const document = vscode.workspace.textDocuments.find((one) => one.uri.toString() === uri?.toString());
   if (document === undefined || !isEstimate(document)) return undefined;
@@ -38,7 +42,8 @@ export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, leadsOu
   if (target === undefined) return undefined;
   // Made from the text as it is now: it may have changed while questions were open.
   const fresh = (await desk.whole(key)) ? desk.service.decision(key) : decision;
-  const made = pageOf(wanted, fresh, await readPictures(fresh, leadsOut), before);
+  const since = before === undefined ? undefined : { before, records: desk.service.weighing(key).resolved.records };
+  const made = pageOf(wanted, fresh, await readPictures(fresh, guarded), since);
   if ('why' in made) {
     void vscode.window.showWarningMessage(asNotice(made.why));
     return undefined;
@@ -55,7 +60,7 @@ export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, leadsOu
 
 const INCOMPLETE: Made = { why: 'No quote was written: a line that it rests on can’t be read or priced.' };
 
-function pageOf({ kind, name }: Wanted, decision: Decision, pictures: PictureFiles, before: Comparison | undefined): Made {
+function pageOf({ kind, name }: Wanted, decision: Decision, pictures: PictureFiles, since: Since): Made {
   switch (kind) {
     case 'option': {
       const made = quoteOf(decision, name, pictures);
@@ -66,7 +71,7 @@ function pageOf({ kind, name }: Wanted, decision: Decision, pictures: PictureFil
       return made.kind === 'quote' ? { page: sheetForm(stageSheetOf(made.quote), 'html'), absent: absentIn(made.quote.findings) } : INCOMPLETE;
     }
     case 'supplement': {
-      const made = supplementOf(decision, name, before);
+      const made = supplementOf(decision, name, since);
       return made.kind === 'supplement' ? { page: sheetForm(supplementSheetOf(made.supplement), 'html'), absent: [] } : INCOMPLETE;
     }
   }
@@ -76,9 +81,11 @@ function absentIn(findings: Parameters<typeof quoteForm>[0]['findings']): string
   return findings.flatMap(({ pictures }) => pictures.filter(({ kind }) => kind === 'absent').map((one) => one.name));
 }
 
-async function versionBefore(version: Version | undefined): Promise<Comparison | undefined> {
+async function versionBefore(version: Version | undefined): Promise<VersionRead | undefined> {
   const side = await version?.read();
-  return side === undefined || 'why' in side ? undefined : side.service.weighing(side.uri).comparison;
+  if (side === undefined || 'why' in side) return undefined;
+  const { resolved: { records }, comparison } = side.service.weighing(side.uri);
+  return { records, comparison };
 }
 
 type Item = vscode.QuickPickItem & { readonly wanted?: Wanted };
@@ -116,16 +123,12 @@ function proposed(estimate: vscode.Uri, option: string): vscode.Uri | undefined 
   return vscode.Uri.joinPath(folder, `${nameOf(estimate.toString()).replace(/\.yard$/i, '')}-${option}.html`);
 }
 
-/** The pictures of the findings. Their addresses lie in the workspace by their paths; links that lead out are not followed. */
-async function readPictures({ comparison: { estimate } }: Decision, leadsOut: LeadsOut): Promise<PictureFiles> {
-  return new Map(await Promise.all(picturesWanted(estimate.findings).map(async (key): Promise<[string, PictureFile]> => [key, await readPicture(vscode.Uri.parse(key, true), leadsOut).catch((): PictureFile => ({ kind: 'missing' }))])));
-}
-
-async function readPicture(uri: vscode.Uri, leadsOut: LeadsOut): Promise<PictureFile> {
-  const { type, size } = await vscode.workspace.fs.stat(uri);
-  if ((type & vscode.FileType.File) === 0) return { kind: 'missing' };
-  if (await leadsOut(rootOf(uri).root, uri)) return { kind: 'outside' };
-  return size > LARGEST_PICTURE ? { kind: 'too-large' } : { kind: 'read', bytes: await vscode.workspace.fs.readFile(uri) };
+/** The pictures of the findings. One that can't be read is named on the quote like one that isn't there. */
+async function readPictures({ comparison: { estimate } }: Decision, guarded: Guarded): Promise<PictureFiles> {
+  return new Map(await Promise.all(picturesWanted(estimate.findings).map(async (key): Promise<[string, PictureFile]> => {
+    const found = await guarded.bytes(vscode.Uri.parse(key, true), LARGEST_PICTURE);
+    return [key, found.kind === 'unreadable' ? { kind: 'missing' } : found];
+  })));
 }
 
 const OPEN = 'Open in the browser';

@@ -5,6 +5,7 @@ import { WhatChanged } from './changes/what-changed.js';
 import { Desk } from './desk.js';
 import { EstimatesView } from './estimates-view.js';
 import { Hovers } from './hovers.js';
+import { Guarded } from './guarded.js';
 import type { LeadsOut } from './links.js';
 import { ComparisonPanel } from './panel.js';
 import { isEstimate } from './places.js';
@@ -27,13 +28,14 @@ import { Formatting, PastedRows } from './language/writing.js';
 export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): void {
   const language: vscode.DocumentSelector = { language: 'steelyard' };
   const shelf = new Shelf();
-  const book = new ShopBook(leadsOut, shelf.onChanged);
-  const desk = new Desk(leadsOut, () => shelf.keys, () => book.now());
+  const guarded = new Guarded(leadsOut);
+  const book = new ShopBook(guarded, shelf.onChanged);
+  const desk = new Desk(guarded, () => shelf.keys, () => book.now());
   const problems = new Problems(desk);
   const dist = vscode.Uri.joinPath(context.extensionUri, 'dist');
-  const panel = new ComparisonPanel(desk, dist, leadsOut);
+  const panel = new ComparisonPanel(desk, dist, guarded);
   const changesPanel = new ChangesPanel(desk, dist);
-  const whatChanged = new WhatChanged(desk, changesPanel, shelf, leadsOut);
+  const whatChanged = new WhatChanged(desk, changesPanel, shelf, guarded);
   context.subscriptions.push(
     desk,
     problems,
@@ -56,7 +58,7 @@ export function start(context: vscode.ExtensionContext, leadsOut: LeadsOut): voi
     vscode.commands.registerCommand('steelyard.goToEstimate', () => panel.goToEstimate()),
     vscode.commands.registerCommand('steelyard.newEstimate', () => newEstimate(desk, shelf)),
     vscode.commands.registerCommand('steelyard.showTotalsUsing', () => showTotalsUsing(desk)),
-    vscode.commands.registerCommand('steelyard.writeQuote', (of: unknown) => writeQuote(of instanceof vscode.Uri ? of : undefined, desk, leadsOut, (key) => whatChanged.askVersion(key, 'Which version was authorised?'))),
+    vscode.commands.registerCommand('steelyard.writeQuote', (of: unknown) => writeQuote(of instanceof vscode.Uri ? of : undefined, desk, guarded, (key) => whatChanged.askVersion(key, 'Which version was authorised?'))),
     vscode.commands.registerCommand('steelyard.whatChanged', (of: unknown) => whatChanged.ask(of instanceof vscode.Uri ? of : undefined)),
     vscode.commands.registerCommand('steelyard.whatChangedSinceCommit', (of: unknown) => whatChanged.sinceLastCommit(of instanceof vscode.Uri ? of : undefined)),
     vscode.commands.registerCommand('steelyard.whatChangedInDifference', () => whatChanged.inDifference()),

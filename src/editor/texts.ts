@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { ServiceHost } from '../service/index.js';
-import type { LeadsOut } from './links.js';
-import { rootOf, type Key } from './places.js';
+import type { Guarded } from './guarded.js';
+import type { Key } from './places.js';
 
 type Found = ReturnType<ServiceHost['read']>;
 
@@ -16,9 +16,11 @@ export class Texts implements vscode.Disposable {
   private readonly open = new Map<Key, { document: vscode.TextDocument; version: number; text: string }>();
   private readonly onDisk = new Map<Key, Found>();
   private readonly outside = new Set<Key>();
+  /** Files that are being read; one that changes meanwhile is not among them any more. */
+  private readonly reading = new Map<Key, Promise<void>>();
   private readonly subscriptions: vscode.Disposable[];
 
-  constructor(private readonly leadsOut: LeadsOut) {
+  constructor(private readonly guarded: Guarded) {
     vscode.workspace.textDocuments.forEach((document) => this.hold(document));
     this.subscriptions = [
       vscode.workspace.onDidOpenTextDocument((document) => this.hold(document)),
@@ -50,17 +52,15 @@ export class Texts implements vscode.Disposable {
 
   /** Reads a file, unless it is known already. Never fails: a file that can't be read is missing. */
   async fetch(key: Key): Promise<void> {
-    if (this.isKnown(key)) return;
-    const found = await this.readFile(vscode.Uri.parse(key, true)).catch((): Found => 'missing');
-    if (this.open.has(key)) return;
-    if (found === 'unknown') this.outside.add(key);
-    else this.onDisk.set(key, found);
+    // What was told to have changed while it was read is read again: else it would be taken for what it was before.
+    while (!this.isKnown(key)) await (this.reading.get(key) ?? this.begin(key));
   }
 
   /** Something happened to a file that is not open: it is to be read again. */
   forget(key: Key): void {
     this.onDisk.delete(key);
     this.outside.delete(key);
+    this.reading.delete(key);
   }
 
   dispose(): void {
@@ -71,11 +71,15 @@ export class Texts implements vscode.Disposable {
     this.open.set(document.uri.toString(), { document, version: -1, text: '' });
   }
 
-  /** `unknown` where the file lies outside: it is not opened, and nothing is known of it. */
-  private async readFile(uri: vscode.Uri): Promise<Found> {
-    const { type, size } = await vscode.workspace.fs.stat(uri);
-    if ((type & vscode.FileType.File) === 0 || size > LARGEST) return 'missing';
-    if (await this.leadsOut(rootOf(uri).root, uri)) return 'unknown';
-    return { text: await vscode.workspace.decode(await vscode.workspace.fs.readFile(uri), { uri }) };
+  private begin(key: Key): Promise<void> {
+    const reading = this.guarded.text(vscode.Uri.parse(key, true), LARGEST).then((found) => {
+      if (this.reading.get(key) !== reading) return;
+      this.reading.delete(key);
+      if (this.open.has(key)) return;
+      if (found.kind === 'outside') this.outside.add(key);
+      else this.onDisk.set(key, found.kind === 'read' ? found : 'missing');
+    });
+    this.reading.set(key, reading);
+    return reading;
   }
 }

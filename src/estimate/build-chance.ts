@@ -1,5 +1,5 @@
 import { problem, Slot } from '../language/index.js';
-import { childrenOf, hundred, is, kinds, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { childrenOf, heldByRecords, hundred, is, kinds, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import * as rules from './decision-rules.js';
@@ -49,7 +49,7 @@ function saysNothing({ values, children }: ChanceRecord): boolean {
   return names === undefined && children.every(({ kind }) => kind.word === kinds.note.word);
 }
 
-const holders = new Slot<readonly Record[]>();
+const holders = new Slot<readonly Record[]>(heldByRecords);
 const NONE: readonly Record[] = [];
 
 /** The jobs and ways in, at whatever depth, that have chances of their own. */

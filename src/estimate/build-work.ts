@@ -1,5 +1,5 @@
 import { problem, Slot, type Problem, type Span } from '../language/index.js';
-import { childrenOf, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
+import { childrenOf, heldByRecords, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import { pictureOutside } from './file-rules.js';
 import * as moneyRules from './money-rules.js';
 import { upToMost } from './most.js';
@@ -7,7 +7,7 @@ import { onlyOnce } from './name-rules.js';
 import { remember, rememberedAmong, type Among } from './remember.js';
 import { wordsIn, type Scope } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
+import { heldByPriced, type Access, type Core, type Fee, type Finding, type Labour, type Mode, type Part, type Rate, type Shop, type Sublet, type Tool } from './types.js';
 import * as rules from './work-rules.js';
 
 /** Finds the jobs that others name, and cuts circles where they close. */
@@ -29,6 +29,9 @@ export interface Lookup {
   readonly finding: (name: string) => Finding | undefined;
 }
 
+/** The shop that a line is priced by, and where what is wrong with the line is told. */
+export type Telling = Pick<Lookup, 'shop' | 'problems'>;
+
 export function pick<T>(names: readonly Name[] | undefined, find: (name: string) => T | undefined): T[] {
   if (names === undefined) return [];
   if (names.length === 1) {
@@ -44,7 +47,7 @@ export function pick<T>(names: readonly Name[] | undefined, find: (name: string)
 }
 
 /** The rate of a class of work; where none can be told, says so at the hours. */
-export function rateFor(className: Name | undefined, at: Span, { shop, problems }: Lookup): Rate | undefined {
+export function rateFor(className: Name | undefined, at: Span, { shop, problems }: Telling): Rate | undefined {
   if (className !== undefined) return shop.rates.get(className.name);
   if (shop.usualRate !== undefined) return shop.usualRate;
   if (shop.rates.size === 0) problems.push(problem(moneyRules.noRate, at, undefined));
@@ -78,8 +81,7 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
   return remember(record, madeFrom, lookup.problems, (problems) => {
     const title = titleOf(record);
     if (title === undefined) return undefined;
-    const own = { ...lookup, problems };
-    const modes = modesOf(record, own);
+    const modes = modesOf(record, lookup, problems);
     // Hours behind an unknown way in are said all the same: the name has its own message.
     const saysHours = values.hours !== undefined || childrenOf(record, kinds.takes).length > 0;
     if (!saysHours && !record.broken) problems.push(problem(rules.hoursMissing, record.at, undefined));
@@ -89,17 +91,18 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
       title,
       count: values.count,
       modes,
-      rate: modes.length === 0 ? undefined : rateFor(values.class, (modes[0] as Mode).hours.at, own),
+      rate: modes.length === 0 ? undefined : rateFor(values.class, (modes[0] as Mode).hours.at, { shop: lookup.shop, problems }),
       needs, tools, parts, sublets, because,
       after: values.after ?? [],
       apart: values.apart,
       done: values.done?.word,
       cautions: wordsIn(values.caution),
+      held: heldByPriced.none(),
     };
   }, among);
 }
 
-const namedWays = new Slot<readonly Name[]>();
+const namedWays = new Slot<readonly Name[]>(heldByRecords);
 
 /** Every way in that a job's times name. */
 function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {
@@ -112,15 +115,22 @@ function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {
   return found;
 }
 
+interface Goods {
+  readonly parts: readonly Part[];
+  readonly sublets: readonly Sublet[];
+}
+
+const NO_GOODS: Goods = { parts: [], sublets: [] };
+
 /** Names behind `uses` stand for parts first, then for outside work. */
-function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): { readonly parts: Part[]; readonly sublets: Sublet[] } {
-  if (uses === undefined) return { parts: [], sublets: [] };
+function usedGoods(uses: readonly Name[] | undefined, lookup: Lookup): Goods {
+  if (uses === undefined) return NO_GOODS;
   if (lookup.scope.named('sublet').length === 0) return { parts: pick(uses, lookup.part), sublets: [] };
   const isSublet = ({ name }: Name) => lookup.scope.find('part', name) === undefined && lookup.scope.find('sublet', name) !== undefined;
   return { parts: pick(uses.filter((name) => !isSublet(name)), lookup.part), sublets: pick(uses.filter(isSublet), lookup.sublet) };
 }
 
-function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] {
+function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup, problems: Problem[]): Mode[] {
   const { values } = record;
   const modes: Mode[] = [];
   const byWays = new Map<string, Mode>();
@@ -128,7 +138,7 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] 
     if (hours === undefined) return;
     // A mode that names an unknown way in is left out: without it the work must not look easier than it is.
     if (names?.some(({ name }) => lookup.scope.find('access', name) === undefined) === true) return;
-    const mode: Mode = { hours, with: pick(names, lookup.access), at };
+    const mode: Mode = { hours, with: pick(names, lookup.access), at, held: heldByPriced.none() };
     const key = mode.with.map((way) => way.name).sort().join(' ');
     const twin = byWays.get(key);
     if (twin === undefined) {
@@ -136,12 +146,12 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup): Mode[] 
       byWays.set(key, mode);
     } else {
       const way = mode.with.length === 0 ? 'in the car' : `with ${mode.with.map((one) => one.name).join(', ')}`;
-      lookup.problems.push(problem(rules.takesTwice, at, { way }, { at: twin.at, says: 'The first one' }));
+      problems.push(problem(rules.takesTwice, at, { way }, { at: twin.at, says: 'The first one' }));
     }
   };
   add(values.hours, values.with, values.hours?.at ?? record.at);
   for (const line of childrenOf(record, kinds.takes)) {
-    if (line.values.hours === undefined && !line.broken) lookup.problems.push(problem(moneyRules.amountMissing, line.at, { what: 'its hours', example: 'takes 4.5 h with engine-lifted' }));
+    if (line.values.hours === undefined && !line.broken) problems.push(problem(moneyRules.amountMissing, line.at, { what: 'its hours', example: 'takes 4.5 h with engine-lifted' }));
     add(line.values.hours, line.values.with, line.at);
   }
   return modes;
@@ -177,10 +187,10 @@ function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, inclu
 }
 
 export function buildPart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | undefined {
-  return remember(record, [lookup.shop], lookup.problems, (problems) => makePart(record, { ...lookup, problems }));
+  return remember(record, [lookup.shop], lookup.problems, (problems) => makePart(record, { shop: lookup.shop, problems }));
 }
 
-function makePart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | undefined {
+function makePart(record: RecordOf<typeof kinds.part>, lookup: Telling): Part | undefined {
   const { values, broken } = record;
   const title = titleOf(record);
   if (title === undefined) return undefined;
@@ -200,10 +210,11 @@ function makePart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | u
     arrives: values.arrives,
     warranty: values.warranty,
     core: core === undefined ? undefined : buildCore(core, lookup),
+    held: heldByPriced.none(),
   };
 }
 
-function buildCore(record: RecordOf<typeof kinds.core>, lookup: Lookup): Core {
+function buildCore(record: RecordOf<typeof kinds.core>, lookup: Telling): Core {
   const { values, broken } = record;
   if (values.charge === undefined && !broken) lookup.problems.push(problem(moneyRules.amountMissing, record.at, { what: 'the core charge', example: 'core 150.00 due 30 d' }));
   return {
@@ -218,10 +229,10 @@ function buildCore(record: RecordOf<typeof kinds.core>, lookup: Lookup): Core {
 }
 
 export function buildSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Sublet | undefined {
-  return remember(record, [lookup.shop], lookup.problems, (problems) => makeSublet(record, { ...lookup, problems }));
+  return remember(record, [lookup.shop], lookup.problems, (problems) => makeSublet(record, { shop: lookup.shop, problems }));
 }
 
-function makeSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Sublet | undefined {
+function makeSublet(record: RecordOf<typeof kinds.sublet>, lookup: Telling): Sublet | undefined {
   const { values } = record;
   const title = titleOf(record);
   if (title === undefined) return undefined;
@@ -233,7 +244,7 @@ function makeSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Subl
   };
 }
 
-function checkPrice(record: RecordOf<typeof kinds.part> | RecordOf<typeof kinds.sublet>, kind: string, example: string, lookup: Lookup): void {
+function checkPrice(record: RecordOf<typeof kinds.part> | RecordOf<typeof kinds.sublet>, kind: string, example: string, lookup: Telling): void {
   const { price, cost } = record.values;
   if (price === undefined && cost === undefined) lookup.problems.push(problem(moneyRules.priceMissing, record.at, { kind, example }));
   if (price !== undefined && cost !== undefined) lookup.problems.push(problem(moneyRules.priceAndCost, price.at, undefined));

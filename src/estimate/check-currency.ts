@@ -1,9 +1,9 @@
 import { problem, Slot, type Problem } from '../language/index.js';
-import type { Amount, Record } from '../vocabulary/index.js';
+import { heldByRecords, type Amount, type Record } from '../vocabulary/index.js';
 import * as rules from './money-rules.js';
 
 /** Records without an amount in any other currency than this, on the line or below it. */
-const onlyIn = new Slot<string>();
+const onlyIn = new Slot<string>(heldByRecords);
 
 /** Reports amounts that name another currency than the shop's. */
 export function checkCurrencies(records: readonly Record[], shopCurrency: string, problems: Problem[]): void {

@@ -36,8 +36,8 @@ export const useOutside: Rule<Path> = {
 };
 
 export const useMissing: Rule<Path> = {
-  code: 'use-missing', family: 'names', severity: 'error', title: 'A shared file that is not there',
-  message: ({ path }) => ({ what: `There is no file “${clip(path)}”.`, why: lost, instead: 'Correct the path, which starts at this file’s folder, or create the file.' }),
+  code: 'use-missing', family: 'names', severity: 'error', title: 'A shared file that can’t be read',
+  message: ({ path }) => ({ what: `There is no file “${clip(path)}” that can be read.`, why: lost, instead: 'Correct the path, which starts at this file’s folder, or create the file. If it is there, see that you may read it and that it is text.' }),
   example: 'steelyard 1\nuse «"no-such-file.yard"»\n',
 };
 

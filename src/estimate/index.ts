@@ -1,5 +1,6 @@
 /** Resolves shared files and names into a typed, immutable estimate in which every value knows its place. */
 export type * from './types.js';
+export { heldByPriced } from './types.js';
 export type { Currency } from './currency.js';
 export { currencyOf } from './currency.js';
 export type { Sources } from './files.js';

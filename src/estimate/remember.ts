@@ -1,5 +1,5 @@
 import { sameItems, Slot, type Problem } from '../language/index.js';
-import type { Record } from '../vocabulary/index.js';
+import { heldByRecords, type Record } from '../vocabulary/index.js';
 
 /** What something was made among: one object that stands for all around it, and the things beside. */
 export interface Among {
@@ -14,7 +14,7 @@ interface Remembered {
   readonly problems: readonly Problem[];
 }
 
-const memory = new Slot<Remembered>();
+const memory = new Slot<Remembered>(heldByRecords);
 
 /**
  * Builds something from a record once, for as long as all it is made from stays the same. A keystroke changes one

@@ -1,5 +1,5 @@
 import { limits, problem, sameItems, Slot, type Block, type Problem, type Span } from '../language/index.js';
-import { closest, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
+import { closest, heldByRecords, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
@@ -37,8 +37,8 @@ interface LastTime {
   allFound: boolean;
 }
 
-const lastTimes = new Slot<LastTime>();
-const allFoundAmong = new Slot<object>();
+const lastTimes = new WeakMap<Record, LastTime>();
+const allFoundAmong = new Slot<object>(heldByRecords);
 
 /** More changed lines than this are no typing, and everything is sorted in anew. */
 const FEW = 8;
@@ -76,7 +76,7 @@ function nameIn({ name }: Record): string {
   return name?.name ?? '';
 }
 
-const chancesFound = new Slot<readonly Record[]>();
+const chancesFound = new Slot<readonly Record[]>(heldByRecords);
 const NONE: readonly Record[] = [];
 
 /** The chances below a record: they have names, though they stand below the work they belong to. */
@@ -91,17 +91,28 @@ function chancesBelow(record: Record): readonly Record[] {
   return found;
 }
 
-const given = new Slot<readonly Record[]>();
+const given = new Slot<readonly Record[]>(heldByRecords);
 
-/** Every record with a name in a record, itself first, in the order in which the first of several is the one that counts. */
-function namedIn(record: Record): readonly Record[] {
+/** Every record with a name below a record, in the order in which the first of several is the one that counts. */
+function namedBelow(record: Record): readonly Record[] {
+  if (record.children.length === 0) return NONE;
   let found = given.get(record);
   if (found === undefined) {
     const below = record.children.filter(({ kind: { word } }) => word === 'rate' || word === 'tool' || word === 'fee');
-    found = [record, ...chancesBelow(record), ...below].filter(({ name, kind }) => name !== undefined && PLACE_OF_KIND.has(kind.word));
-    given.set(record, found.length === 0 ? NONE : found);
+    const all = [...chancesBelow(record), ...below].filter(isNamed);
+    found = all.length === 0 ? NONE : all;
+    given.set(record, found);
   }
   return found;
+}
+
+function isNamed({ name, kind }: Record): boolean {
+  return name !== undefined && PLACE_OF_KIND.has(kind.word);
+}
+
+/** A record and what is below it, those that have names. */
+function namedIn(record: Record): readonly Record[] {
+  return isNamed(record) ? [record, ...namedBelow(record)] : namedBelow(record);
 }
 
 function sortedByKind(records: readonly Record[]): readonly (readonly Record[])[] {
@@ -109,7 +120,8 @@ function sortedByKind(records: readonly Record[]): readonly (readonly Record[])[
   const shop = records.find((record) => record.kind.word === 'shop');
   for (const record of records) {
     if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
-    for (const one of namedIn(record)) (ofKinds[PLACE_OF_KIND.get(one.kind.word) as number] as Record[]).push(one);
+    if (isNamed(record)) (ofKinds[PLACE_OF_KIND.get(record.kind.word) as number] as Record[]).push(record);
+    for (const one of namedBelow(record)) (ofKinds[PLACE_OF_KIND.get(one.kind.word) as number] as Record[]).push(one);
   }
   return ofKinds;
 }

@@ -1,5 +1,5 @@
 import type { Problem } from '../language/index.js';
-import { sameItems, Slot } from '../language/index.js';
+import { sameItems } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
 
 /** What some records were made into, by their names. */
@@ -27,7 +27,7 @@ export type Behind<T> = (one: T) => readonly T[];
 
 const NOWHERE: readonly string[] = [];
 const NO_RECORDS: readonly Record[] = [];
-const before = new Slot<Map<string, Kept>>();
+const before = new WeakMap<Record, Map<string, Kept>>();
 
 /** More changed lines than this are no typing, and the table is filled anew. */
 const FEW = 8;

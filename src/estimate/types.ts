@@ -1,4 +1,4 @@
-import type { Span } from '../language/index.js';
+import { Holders, type Holder, type Span } from '../language/index.js';
 import type { Amount, cautionTopics, Name, partConditions, Readings, Record } from '../vocabulary/index.js';
 import type { Currency } from './currency.js';
 
@@ -99,8 +99,11 @@ export interface Picture {
   readonly at: Span;
 }
 
+/** What the room of calculations keeps by what is priced. */
+export const heldByPriced = new Holders();
+
 /** How long a job takes with a set of ways in; an empty set is in the car. */
-export interface Mode {
+export interface Mode extends Holder {
   readonly hours: Amount;
   readonly with: readonly Access[];
   readonly at: Span;
@@ -136,7 +139,7 @@ export interface Chance extends Source {
   readonly chances: readonly Chance[];
 }
 
-export interface Labour extends Source {
+export interface Labour extends Source, Holder {
   readonly name: string | undefined;
   readonly title: string;
   readonly count: Amount | undefined;
@@ -171,7 +174,7 @@ export interface Core extends Source {
   readonly keeps: readonly Keep[];
 }
 
-export interface Part extends Source {
+export interface Part extends Source, Holder {
   readonly name: string | undefined;
   readonly title: string;
   readonly quantity: Amount | undefined;

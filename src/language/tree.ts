@@ -1,4 +1,4 @@
-import type { Holder } from './slot.js';
+import { Holders, type Holder } from './slot.js';
 import type { Token } from './token.js';
 
 /** One line with its indented lines below it. */
@@ -19,6 +19,9 @@ export interface Comment {
   readonly end: number;
   readonly line: number;
 }
+
+/** What later rooms keep by blocks. */
+export const heldByBlocks = new Holders();
 
 /**
  * A top-level line with all that stands below it, up to the next top-level line. Blocks know nothing of their

@@ -56,7 +56,7 @@ export function monthlyJson(monthly: Monthly | undefined, { points }: JsonWriter
   return { months: months.toDecimalPlaces(2).toFixed(), now: points(now), resale: points(resale), perMonth: points(perMonth) };
 }
 
-export function shopJson({ weighed, margin }: Decided, { points }: JsonWriter): JsonOption['shopOnly'] {
+export function shopJson({ weighed, margin }: Decided, { currency: { digits } }: Money, { points }: JsonWriter): JsonOption['shopOnly'] {
   const { lines } = weighed.totals;
   return {
     by: margin.by.map(({ sort, sold, cost, margin: left, unknown }) => ({
@@ -64,8 +64,8 @@ export function shopJson({ weighed, margin }: Decided, { points }: JsonWriter): 
       unknown: unknown.map((line) => ({ id: lineId(weighed, lines.indexOf(line)), title: line.title })),
     })),
     total: points(margin.margin),
-    perHour: margin.perHour?.toFixed(2) ?? null,
-    perBayDay: margin.perBayDay?.toFixed(2) ?? null,
+    perHour: margin.perHour?.toFixed(digits) ?? null,
+    perBayDay: margin.perBayDay?.toFixed(digits) ?? null,
   };
 }
 

@@ -1,4 +1,4 @@
-import { afterStages, authorisedIn, type Comparison, type Decision, type Figure, type Line, type Weighed } from '../weigh/index.js';
+import { afterStages, authorisedIn, type Comparison, type Decision, type Figure, type Weighed } from '../weigh/index.js';
 import { stageFigures } from './stage-figures.js';
 
 /** The figures of one option that have names of their own, in the order in which they are shown. */
@@ -95,8 +95,4 @@ export function lineId(weighed: Weighed, index: number): string {
 
 export function taskId(weighed: Weighed, index: number): string {
   return `${weighed.option.name}.task.${index + 1}`;
-}
-
-export function linesOf(weighed: Weighed, share: Line['share'], kind?: Line['kind']): readonly Line[] {
-  return weighed.totals.lines.filter((line) => line.share === share && (kind === undefined || line.kind === kind));
 }

@@ -1,4 +1,4 @@
-import type { BookEntry, JobHistory } from '../weigh/index.js';
+import type { JobHistory } from '../weigh/index.js';
 import type { History, PlacedCase } from './history.js';
 import type { HistoryReport } from './history-schema.js';
 import { fixed } from './json-writer.js';
@@ -22,14 +22,4 @@ function jobJson({ job, count, few, hours, ratio, farOff, trend }: JobHistory<Pl
     farOff: farOff.map((one) => ({ file: one.file, line: one.line, hours: text(one.hours), estimated: text(one.estimated ?? 0), closed: one.on ?? null })),
     trend: trend === undefined ? null : { hoursPerYear: fixed(trend.hoursPerYear, HOURS), byChance: fixed(trend.byChance, SHARE), from: trend.from, to: trend.to, count: trend.count },
   };
-}
-
-/** The entries of a book that was written as data. */
-export function bookEntriesFrom({ jobs }: Pick<HistoryReport, 'jobs'>): BookEntry[] {
-  return jobs.map(({ key, kind, name, title, with: ways, count, few, hours, ratio }) => ({
-    job: { key, kind, name: name ?? undefined, title, ways },
-    count, few,
-    hours: { least: Number(hours.least), low: Number(hours.low), middle: Number(hours.middle), high: Number(hours.high), most: Number(hours.most) },
-    ratio: ratio === null ? undefined : { count: ratio.count, middle: Number(ratio.middle), spread: Number(ratio.spread) },
-  }));
 }

@@ -1,6 +1,6 @@
 /** Pure functions from results to text, tables, pages and data. Panel, quote and terminal share them. */
 export { figureText, hoursText, moneyText, valueText } from './numbers.js';
-export { figureNames, figureOf, lineId, linesOf, namedFigures, taskId, type FigureName } from './figures.js';
+export { figureNames, figureOf, lineId, namedFigures, taskId, type FigureName } from './figures.js';
 export { authorisedSentence, authorisedShort, roomShort, stateText } from './authorised-words.js';
 export { verdict } from './verdict.js';
 export { decisionVerdict } from './decision-verdict.js';
@@ -24,5 +24,5 @@ export { inOrder, listJson, listText, stateTitles, waitsText, type Listed, type 
 export { LIST_STATES, listReport, type ListReport } from './list-schema.js';
 export type { History, LeftOut, PlacedCase } from './history.js';
 export { historyText, hoursShown } from './history-text.js';
-export { bookEntriesFrom, historyJson } from './history-json.js';
+export { historyJson } from './history-json.js';
 export { historyReport, type HistoryReport } from './history-schema.js';

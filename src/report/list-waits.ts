@@ -1,7 +1,6 @@
 import type { Estimate, State } from '../estimate/index.js';
 import type { Decimal } from '../vocabulary/index.js';
-import { calendar, type AuthorisedWeighed, type Weighed } from '../weigh/index.js';
-import { waitEndsOn } from '../weigh/working-days.js';
+import { calendar, waitEndsOn, type AuthorisedWeighed, type Weighed } from '../weigh/index.js';
 
 /** What an estimate waits for. */
 export type Waits =
@@ -53,9 +52,7 @@ function parts({ weighed, standing, estimate: { shop } }: Standing, today: strin
   if (weighed === undefined || ordered === undefined) return undefined;
   const from = calendar.dayOf(ordered);
   const due = weighed.ready.tasks.flatMap(({ task: { kind, length, wait, counts } }) => {
-    if (kind !== 'part' || !counts) return [];
-    const count = length.likely.toNumber();
-    return wait === 'wk' || wait === 'mo' ? [waitEndsOn(from, count, wait)] : (calendar.workingDayAfter(from, Math.ceil(count), shop) ?? []);
+    return kind === 'part' && counts && wait !== undefined ? (waitEndsOn(from, length.likely.toNumber(), wait, shop) ?? []) : [];
   });
   const until = due.length === 0 ? undefined : calendar.isoOf(Math.max(...due));
   return until !== undefined && until > today ? { for: 'parts', until } : undefined;

@@ -67,6 +67,6 @@ function optionJson(decided: Decided, { comparison, cases }: Decision, write: Js
     cores: returns.cores.map((core) => ({ title: core.part.title, charge: points(core.charge), refund: points(core.refund), taxBack: points(core.taxBack), deadline: core.deadline ?? null, late: core.late })),
     ...afterStagesJson(weighed, comparison, write),
     lines: weighed.totals.lines.map((one, i) => lineJson(one, lineId(weighed, i), write)),
-    shopOnly: shopJson(decided, write),
+    shopOnly: shopJson(decided, money, write),
   };
 }

@@ -1,5 +1,5 @@
 import type { Block, Range, Span, Statement, Token, Tree } from '../language/index.js';
-import { fileKinds, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
+import { fileKinds, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import { referencesOf, type Option } from '../estimate/index.js';
 
 /** Where an offset is: the line it stands on, what lines stand above it, and the word under it. */
@@ -117,12 +117,6 @@ export function* mentionsIn(records: readonly Record[]): Generator<Mention> {
     }
     yield* mentionsIn(record.children);
   }
-}
-
-/** The field that a lead word stands for. */
-export function fieldOf(kind: Kind, word: string, second: string | undefined): Field | undefined {
-  const key = kind.leads.get(`${word} ${second ?? ''}`) ?? kind.leads.get(word);
-  return key === undefined ? undefined : (kind.fields[key] as Field);
 }
 
 export function rangeAt(start: number, part: { readonly start: number; readonly end: number }): Range {

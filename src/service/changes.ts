@@ -1,4 +1,4 @@
-import { compareVersions, MOST_TRIED, textsWithChange, withTurns, type Base, type Changes, type Compared, type SideState } from '../weigh/changes/index.js';
+import { compareVersions, MOST_TRIED, textsWithChange, withTurns, type Base, type Changes, type Compared, type SideState, type VersionRead } from '../weigh/changes/index.js';
 import type { Comparison } from '../weigh/index.js';
 import type { LanguageService, Weighing } from './types.js';
 
@@ -36,7 +36,7 @@ export function changesBetween(before: Side, after: Side): Changes {
   };
 }
 
-function read({ resolved: { records }, comparison }: Weighing): Parameters<typeof compareVersions>[0] {
+function read({ resolved: { records }, comparison }: Weighing): VersionRead {
   return { records, comparison };
 }
 

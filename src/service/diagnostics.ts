@@ -1,5 +1,14 @@
 import { sentence, type Problem } from '../language/index.js';
+import { checkFailed } from './checks/failed.js';
 import type { Diagnostic, Place } from './types.js';
+
+/**
+ * What tells one problem of a file from another: its code and place. Checks that stopped all stand on one place, and each
+ * is a problem of its own.
+ */
+export function sameProblem({ code, range, message }: Pick<Diagnostic, 'code' | 'range' | 'message'>): string {
+  return `${code} ${range.start} ${range.end}${code === checkFailed.code ? ` ${message.what}` : ''}`;
+}
 
 /** The one place where problems get file offsets. */
 export function toDiagnostic(problem: Problem, place: (span: Problem['at']) => Place | undefined): Diagnostic | undefined {

@@ -7,7 +7,7 @@ import { withAllowed } from './checks/allow.js';
 import { checkTrade, isWhole } from './checks/run.js';
 import { severityOf, type Severities } from './checks/severities.js';
 import { completing } from './complete/index.js';
-import { toDiagnostic } from './diagnostics.js';
+import { sameProblem, toDiagnostic } from './diagnostics.js';
 import type { FeatureContext } from './context.js';
 import { formatEdits, formatOnTypeEdits } from './format/format.js';
 import { hoverAt } from './hover.js';
@@ -144,10 +144,10 @@ function known(tree: Tree | 'missing' | 'unknown'): Tree | undefined {
 /** Two options that share a line find its problem twice; it is told once. */
 function onceEach(problems: readonly Problem[]): Problem[] {
   const seen = new Map<Block, Set<string>>();
-  return problems.filter(({ code, at }) => {
+  return problems.filter(({ code, at, message }) => {
     const keys = seen.get(at.block) ?? new Set<string>();
     seen.set(at.block, keys);
-    const key = `${code} ${at.start} ${at.end}`;
+    const key = sameProblem({ code, range: at, message });
     if (keys.has(key)) return false;
     keys.add(key);
     return true;

@@ -23,6 +23,6 @@ export function emitLanguageConfiguration(): Record<string, string> {
 }
 
 /** Kinds whose lines usually have facts below them, as their examples show; parts stand in rows of single lines. */
-export function kindsWithFactsBelow(): readonly string[] {
+function kindsWithFactsBelow(): readonly string[] {
   return fileKinds.filter((kind) => kind.example.includes('\n')).map((kind) => kind.word);
 }

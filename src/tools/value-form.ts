@@ -44,11 +44,12 @@ export function formOf(value: ValueType<unknown>): ValueForm {
 }
 
 /** Whether the whole of `sample` is one value. */
-export function reads(value: ValueType<unknown>, sample: string): boolean {
+function reads(value: ValueType<unknown>, sample: string): boolean {
   const statement = parse('probe', `x ${sample}\n`).blocks[0]?.statements[0];
   if (statement === undefined) return false;
   const problems: Problem[] = [];
   const tokens: readonly Token[] = statement.tokens;
-  const cursor = new Cursor(statement.block, tokens, problems, 1);
+  const cursor = new Cursor(statement.block, problems);
+  cursor.enter({ tokens }, 1);
   return value.read(cursor) !== undefined && cursor.peek() === undefined && problems.length === 0;
 }

@@ -11,13 +11,19 @@ const ENDS: Readonly<Record<string, readonly string[]>> = { editor: ['page'], cl
 /** Rooms that must run where there is no Node: the web build, and the script inside the panel. */
 const WITHOUT_NODE = new Set<string>([...ORDER, 'page']);
 
+/** Rooms are entered by the index of the room or of one of its folders; what the panel's script and the editor say to each other stands in one file. */
+const DOORS = /(^|\/)index\.ts$|^page\/messages\.ts$/;
+
+/** Builds and measures look behind every door: nothing imports them, and what they take apart is what is built. */
+const WITH_ALL_KEYS = 'tools';
+
 /** One wall that is broken. */
 export interface Breach {
   readonly file: string;
   readonly says: string;
 }
 
-/** Checks the walls of the house: direction of imports, who may know the editor, who may know Node, no circles. */
+/** Checks the walls of the house: direction of imports, by which doors, who may know the editor, who may know Node, no circles. */
 export function breaches(root: string): Breach[] {
   const files = readdirSync(path.join(root, 'src'), { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts')).map((file) => file.split(path.sep).join('/'));
   const graph = new Map<string, string[]>();
@@ -42,22 +48,33 @@ function target(file: string, written: string): string {
 }
 
 function wrong(file: string, written: string): string | undefined {
-  const room = file.split('/')[0] as string;
+  const room = roomOf(file);
   if (written === 'vscode') return room === 'editor' ? undefined : 'only the editor room may import vscode';
   if (!written.startsWith('.')) {
     const isNode = written.startsWith('node:');
     if (isNode && WITHOUT_NODE.has(room)) return `${written}: the ${room} room runs where there is no Node`;
     return undefined;
   }
-  const to = target(file, written).split('/')[0] as string;
+  const goal = target(file, written);
+  const to = roomOf(goal);
   if (to === '..' || to === room) return undefined; // package.json, or the room itself
-  const from = ORDER.indexOf(room as (typeof ORDER)[number]);
-  const goal = ORDER.indexOf(to as (typeof ORDER)[number]);
-  if (from >= 0) return goal >= 0 && goal < from ? undefined : `${written}: ${room} stands left of ${to}`;
+  const says = wrongWay(room, to) ?? (room === WITH_ALL_KEYS || DOORS.test(goal) ? undefined : `${to} is entered by its index`);
+  return says === undefined ? undefined : `${written}: ${says}`;
+}
+
+function roomOf(file: string): string {
+  return file.split('/')[0] as string;
+}
+
+/** What is wrong where one room imports another. */
+function wrongWay(room: string, to: string): string | undefined {
+  const from = ORDER.findIndex((one) => one === room);
+  const goal = ORDER.findIndex((one) => one === to);
+  if (from >= 0) return goal >= 0 && goal < from ? undefined : `${room} stands left of ${to}`;
   const extra = ENDS[room];
   if (extra === undefined) return `there is no room called ${room}`;
-  if (room === 'page') return `${written}: the page talks through its message file alone`;
-  return goal >= 0 || extra.includes(to) ? undefined : `${written}: ${room} may not know ${to}`;
+  if (room === 'page') return 'the page talks through its message file alone';
+  return goal >= 0 || extra.includes(to) ? undefined : `${room} may not know ${to}`;
 }
 
 /** Files that import each other in a circle; imports of types count, since they tie files together all the same. */

@@ -49,7 +49,7 @@ export function amountOf(options: AmountOptions): ValueType<Amount> {
   };
 }
 
-export function amountJson(amount: Amount): AmountData {
+function amountJson(amount: Amount): AmountData {
   const unit = amount.percent ? '%' : (amount.unit?.word ?? amount.currency);
   const points = { low: amount.low.toFixed(), likely: amount.likely.toFixed(), high: amount.high.toFixed() };
   return unit === undefined ? points : { ...points, unit };

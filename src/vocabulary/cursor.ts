@@ -1,16 +1,19 @@
-import { problem, type Block, type Problem, type Rule, type Span, type Token } from '../language/index.js';
+import { problem, type Block, type Problem, type Rule, type Span, type Statement, type Token } from '../language/index.js';
 
-/** Walks the tokens of one line. Everything read from a line is read through one of these. */
+/** Walks the tokens of one line after the other. Everything read from a line is read through one of these. */
 export class Cursor {
-  private at: number;
+  private at = 0;
+  private tokens: readonly Token[] = [];
 
   constructor(
     readonly block: Block,
-    private readonly tokens: readonly Token[],
     private readonly problems: Problem[],
-    from: number,
-  ) {
-    this.at = from;
+  ) {}
+
+  /** Goes to a token of a line, by its number from 0. */
+  enter({ tokens }: Pick<Statement, 'tokens'>, at: number): void {
+    this.tokens = tokens;
+    this.at = at;
   }
 
   peek(ahead = 0): Token | undefined {

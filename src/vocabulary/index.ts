@@ -1,17 +1,17 @@
 /** What may be said: one zod record for each kind. Everything that describes the language reads this room. */
-export { Decimal, hundred, one, zero } from './decimal.js';
+export { Decimal, hundred, hundredth, one, zero } from './decimal.js';
 export { compare, Tally } from './tally.js';
-export type { Dimension, Unit } from './units.js';
+export type { Dimension } from './units.js';
 export { units, unitsOf } from './units.js';
-export type { Amount, Choice, DateValue, Name, Readings, Text, ValueType } from './value.js';
+export type { Amount, Choice, DateValue, Name, Readings, ValueType } from './value.js';
 export type { Field, Fields, Kind } from './kind.js';
 export type { ReadBlock, Record, RecordOf } from './record.js';
-export { childrenOf, is } from './record.js';
+export { childrenOf, heldByRecords, is } from './record.js';
 export { readBlock } from './read.js';
 export { recordJson } from './json.js';
-export { allKinds, fileKinds, kindsThatKnow } from './vocabulary.js';
+export { allKinds, fileKinds } from './vocabulary.js';
 export { cautionTopics, partConditions } from './words.js';
-export { NOTHING, recognized, topics, topicWords, type CountingKind, type Topic, type TopicEntry } from './topics.js';
+export { NOTHING, recognized, topics, topicWords, type Topic } from './topics.js';
 export { isDate } from './values.js';
 export { closest } from './spelling.js';
 export { clip } from './value-rules.js';

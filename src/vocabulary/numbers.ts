@@ -1,6 +1,6 @@
 import type { Token } from '../language/index.js';
 import type { Cursor } from './cursor.js';
-import { Decimal } from './decimal.js';
+import { decimalOf, type Decimal } from './decimal.js';
 import { unitMeantBy, unitOf } from './units.js';
 import * as rules from './value-rules.js';
 
@@ -23,7 +23,7 @@ export function readNumber(cursor: Cursor, token: Token): Decimal | undefined {
     if (whole > MAX_WHOLE_DIGITS || (point >= 0 && text.length - point - 1 > MAX_DECIMALS)) {
       return cursor.report(rules.numberTooLong, at, { written: text });
     }
-    return new Decimal(text);
+    return decimalOf(text);
   }
   if (/^-\d+(\.\d+)?$/.test(text)) return cursor.report(rules.negativeFigure, at, { positive: text.slice(1) });
   const plain = withoutSign(text);

@@ -1,10 +1,10 @@
-import { exact, limits, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { exact, heldByBlocks, limits, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
 import { looksNumeric } from './numbers.js';
 import * as rules from './read-rules.js';
-import type { ReadBlock, Record } from './record.js';
+import { heldByRecords, type ReadBlock, type Record } from './record.js';
 import { closest } from './spelling.js';
 import * as valueRules from './value-rules.js';
 import type { Name, Text } from './value.js';
@@ -12,7 +12,7 @@ import { fileKinds, kindsThatKnow } from './vocabulary.js';
 
 const { mixedIndent } = syntaxRules;
 const NOTHING_BELOW: readonly Record[] = [];
-const cache = new Slot<ReadBlock>();
+const cache = new Slot<ReadBlock>(heldByBlocks);
 const topKinds: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
 
 /** Reads what a block says. Kept by the block's identity, so an unchanged block is read once. */
@@ -20,13 +20,12 @@ export function readBlock(block: Block): ReadBlock {
   let found = cache.get(block);
   if (found === undefined) {
     const problems: Problem[] = [...block.problems];
-    const unread: Statement[] = [];
-    const records: Record[] = [];
+    const into: Found = { problems, unread: [], records: [], cursor: new Cursor(block, problems) };
     for (const statement of block.statements) {
-      const record = readStatement(statement, undefined, { problems, unread });
-      if (record !== undefined) records.push(record);
+      const record = readStatement(statement, undefined, into);
+      if (record !== undefined) into.records.push(record);
     }
-    found = { records: exact(records), problems: exact(problems), unread: exact(unread) };
+    found = { records: exact(into.records), problems: exact(problems), unread: exact(into.unread) };
     cache.set(block, found);
   }
   return found;
@@ -35,6 +34,10 @@ export function readBlock(block: Block): ReadBlock {
 interface Found {
   readonly problems: Problem[];
   readonly unread: Statement[];
+  /** Records that were read and wait for the one that they stand below. */
+  readonly records: Record[];
+  /** The one cursor of a block: a line is read through before those below it. */
+  readonly cursor: Cursor;
 }
 
 interface Draft {
@@ -46,7 +49,8 @@ function readStatement(statement: Statement, under: Kind | undefined, found: Fou
   const head = statement.tokens[0] as Token;
   const kinds = under === undefined ? topKinds : under.childByWord;
   const kind = head.kind === 'text' ? undefined : kinds.get(head.text);
-  const cursor = new Cursor(statement.block, statement.tokens, found.problems, 1);
+  const { cursor } = found;
+  cursor.enter(statement, 1);
   if (kind === undefined) {
     if (!cursor.isSpoiled(head) && !isMisplaced(statement)) reportUnknown(cursor, head, under);
     found.unread.push(statement);
@@ -58,7 +62,7 @@ function readStatement(statement: Statement, under: Kind | undefined, found: Fou
   readSlots(cursor, kind, draft);
   if (endsOpen(statement)) draft.broken = true;
   const children = readBelow(statement, kind, draft, found);
-  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement), held: [] };
+  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement), held: heldByRecords.none() };
 }
 
 function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name | undefined {
@@ -221,19 +225,20 @@ function wordsOf(kind: Kind): string[] {
 /** Reads the indented lines: a fact of this record, or a record of its own. */
 function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found): readonly Record[] {
   if (statement.children.length === 0) return NOTHING_BELOW;
-  const children: Record[] = [];
+  const { cursor, records } = found;
+  const before = records.length;
   for (const line of statement.children) {
     if (found.problems.length > limits.problems) {
       draft.broken = true;
       break;
     }
     const head = line.tokens[0] as Token;
-    const cursor = new Cursor(line.block, line.tokens, found.problems, 0);
+    cursor.enter(line, 0);
     const key = fieldLedBy(cursor, kind);
     if (key === undefined || kind.childByWord.has(head.text)) {
       const child = readStatement(line, kind, found);
       if (child === undefined) draft.broken = true;
-      else children.push(child);
+      else records.push(child);
       continue;
     }
     const own: Draft = { values: draft.values, broken: false };
@@ -247,7 +252,7 @@ function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found)
     const below = line.children[0];
     if (below !== undefined && !isMisplaced(below)) cursor.report(rules.nothingBelow, spanOfFirst(below), { word: head.text });
   }
-  return exact(children);
+  return records.length === before ? NOTHING_BELOW : records.splice(before);
 }
 
 /** A line whose indentation can't be told has its message already, and may well belong elsewhere. */

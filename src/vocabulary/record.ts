@@ -1,6 +1,9 @@
-import type { Block, Holder, Problem, Span, Statement } from '../language/index.js';
+import { Holders, type Block, type Holder, type Problem, type Span, type Statement } from '../language/index.js';
 import type { Fields, Kind, ValuesOf } from './kind.js';
 import type { Name, Text } from './value.js';
+
+/** What later rooms keep by records. */
+export const heldByRecords = new Holders();
 
 /** A line read as its kind: what it says, with the place of every part. */
 export interface Record<F extends Fields = Fields> extends Holder {

@@ -1,12 +1,13 @@
-import type { Access, Core, Estimate, Option, Part } from '../estimate/index.js';
-import { zero, type Decimal } from '../vocabulary/index.js';
-import { isoOf, monthsAfter, workingDayAfter, type Day } from './calendar.js';
+import { lastDay, type Access, type Core, type Estimate, type Option, type Part } from '../estimate/index.js';
+import { zero } from '../vocabulary/index.js';
+import { isoOf } from './calendar.js';
 import { found, given, percentage, product, remainder, sum, type Figure } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import type { Ready } from './ready.js';
 import { startOf } from './ready.js';
 import { policyFor } from './totals.js';
+import { waitEndsOn, waitUnitOf } from './working-days.js';
 
 /** What is expected back for one old unit. */
 export interface CoreReturn {
@@ -72,20 +73,7 @@ function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date
 function deadlineOf(part: Part, core: Core, estimate: Estimate): string | undefined {
   const start = startOf(estimate);
   if (core.due === undefined || start === undefined) return undefined;
-  const arrived = arrivalOf(part, start, estimate);
-  return arrived === undefined ? undefined : isoOf(later(arrived, core.due.likely, core.due.unit?.word));
+  const { arrives } = part;
+  const arrived = arrives === undefined ? start : waitEndsOn(start, arrives.likely.toNumber(), waitUnitOf(arrives), estimate.shop);
+  return arrived === undefined ? undefined : lastDay(isoOf(arrived), core.due);
 }
-
-function arrivalOf(part: Part, start: Day, estimate: Estimate): Day | undefined {
-  if (part.arrives === undefined) return start;
-  const { likely, unit } = part.arrives;
-  if (unit?.word === 'wk' || unit?.word === 'mo') return later(start, likely, unit.word);
-  return workingDayAfter(start, Math.min(likely.ceil().toNumber(), 20_000), estimate.shop);
-}
-
-function later(from: Day, value: Decimal, unit: string | undefined): Day {
-  const whole = Math.min(value.floor().toNumber(), 20_000);
-  if (unit === 'mo') return monthsAfter(from, Math.min(whole, 1200));
-  return from + (unit === 'wk' ? Math.min(value.times(7).floor().toNumber(), 20_000) : whole);
-}
-

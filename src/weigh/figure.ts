@@ -1,5 +1,5 @@
 import type { Span } from '../language/index.js';
-import { hundred, Tally, zero, type Amount, Decimal } from '../vocabulary/index.js';
+import { hundred, hundredth, Tally, zero, type Amount, Decimal } from '../vocabulary/index.js';
 import type { Money } from './money.js';
 
 /** What a figure counts. Money is in the shop's currency, rounded where its step says so. */
@@ -48,6 +48,8 @@ export type Points = Pick<Figure, 'low' | 'likely' | 'high'>;
 
 const GIVEN: Step = { kind: 'given' };
 const SUM: Step = { kind: 'sum' };
+const PRODUCT: Step = { kind: 'product', per: 1, rounded: true };
+const RAISED: Step = { kind: 'raised', rounded: false };
 const NOTHING: readonly Figure[] = [];
 
 /** A figure as it stands in the text. */
@@ -81,7 +83,7 @@ export function remainder(label: string, unit: FigureUnit, from: readonly [Figur
 
 /** Money for hours or pieces; rounded once, on the exact product. */
 export function product(label: string, from: readonly Figure[], money: Money, at: Span | undefined, per = 1): Figure {
-  return new Worked(label, 'money', { kind: 'product', per, rounded: true }, from, money, at);
+  return new Worked(label, 'money', per === 1 ? PRODUCT : { kind: 'product', per, rounded: true }, from, money, at);
 }
 
 /** All multiplied, not rounded. */
@@ -99,7 +101,7 @@ export function percentage(label: string, base: Figure, percent: Figure, money: 
 
 /** A cost with its markup; not rounded, since the line is. */
 export function raised(label: string, base: Figure, percent: Figure): Figure {
-  return new Worked(label, 'money', { kind: 'raised', rounded: false }, [base, percent]);
+  return new Worked(label, 'money', RAISED, [base, percent]);
 }
 
 export function least(label: string, from: readonly [Figure, ...Figure[]]): Figure {
@@ -162,8 +164,8 @@ function workedExactly(step: Step, from: readonly Figure[], point: keyof Points)
     case 'least': return from.reduce((small, figure) => (figure[point].lt(small) ? figure[point] : small), first);
     case 'greatest': return from.reduce((great, figure) => (figure[point].gt(great) ? figure[point] : great), first);
     case 'beside-least': return besideTheLeast(from, point);
-    case 'percentage': return first.times(second).div(hundred);
-    case 'raised': return first.times(hundred.plus(second)).div(hundred);
+    case 'percentage': return first.times(second).times(hundredth);
+    case 'raised': return first.times(hundred.plus(second)).times(hundredth);
     case 'product': {
       let value = first;
       for (let i = 1; i < from.length; i++) value = value.times((from[i] as Figure)[point]);

@@ -15,6 +15,9 @@ export interface WhileOpen {
   readonly saved: Figure;
 }
 
+/** Thirds of an hour are cut after some sixty digits: the same hours, added up in another order, differ by less than this. */
+const HAIR = '1e-40';
+
 /**
  * Prices the jobs to consider against one option. Jobs that the option does anyway are left out, and so are those
  * that it can't reach or brings no nearer: they would take as many hours as on their own.
@@ -25,7 +28,7 @@ export function whileOpen(work: Work, planned: { readonly total: Figure; readonl
     const alone = planWork(withJob({ ...work, title: job.title, labour: [], parts: [], sublets: [], fees: [], way: undefined, staged: undefined }, job), estimate.shop, money).chosen.totals;
     const now = difference(`${job.title}, now`, 'money', [added.chosen.totals.total, planned.total]);
     const nowHours = difference(`${job.title}, hours now`, 'hours', [added.chosen.totals.hours, planned.hours]);
-    if (added.unreachable.length > 0 || nowHours.likely.gte(alone.hours.likely)) return [];
+    if (added.unreachable.length > 0 || nowHours.likely.plus(HAIR).gte(alone.hours.likely)) return [];
     return [{ job, now, nowHours, alone: alone.total, aloneHours: alone.hours, saved: difference(`${job.title}: saved by doing it now`, 'money', [alone.total, now]) }];
   });
 }

@@ -1,7 +1,7 @@
-import { assembleTitle, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
+import { sameItems, Slot } from '../language/index.js';
+import { assembleTitle, heldByPriced, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
 import { compare, one, Tally, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
-import { keeper } from './keep.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import { accessWork, hoursLine, labourLine, toolLine } from './price-labour.js';
@@ -116,8 +116,10 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   const inStage = new Set(work.staged?.labour);
   const madeFrom = [money, ...ways];
   const lined = work.labour.map((job) => {
-    const known = keepLined(job, madeFrom, () => ({ job, modes: job.modes.map((mode) => linedMode(mode, mask(mode.with), labourLine(job, mode, money))) }));
-    return inStage.has(job) ? { job, modes: doable(known.modes, openBefore) } : known;
+    const before = linedJobs.get(job);
+    const known = before !== undefined && sameItems(before.madeFrom, madeFrom) ? before : { job, madeFrom, modes: job.modes.map((mode) => linedMode(mode, mask(mode.with), labourLine(job, mode, money))) };
+    linedJobs.set(job, known);
+    return inStage.has(job) ? { ...known, modes: doable(known.modes, openBefore) } : known;
   });
   const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
   const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
@@ -161,10 +163,11 @@ function linedMode(mode: Mode, takes: number, line: Line): LinedMode {
 /** A job with its modes, for as long as the ways in among which a plan chooses are the same. */
 interface LinedJob {
   readonly job: Labour;
+  readonly madeFrom: readonly unknown[];
   readonly modes: readonly LinedMode[];
 }
 
-const keepLined = keeper<Labour, LinedJob>();
+const linedJobs = new Slot<LinedJob>(heldByPriced);
 
 /** Those that can be done with these ways in: mostly all of them. */
 function doable(modes: readonly LinedMode[], gives: number): readonly LinedMode[] {

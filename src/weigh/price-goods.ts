@@ -1,7 +1,7 @@
-import type { Fee, MarkupBand, Part, Shop, Sublet } from '../estimate/index.js';
+import { Slot } from '../language/index.js';
+import { heldByPriced, type Fee, type MarkupBand, type Part, type Shop, type Sublet } from '../estimate/index.js';
 import { zero, type Amount } from '../vocabulary/index.js';
 import { found, given, least, percentage, product, raised, sum, type Figure } from './figure.js';
-import { keeper } from './keep.js';
 import type { Line, LineKind } from './line.js';
 import type { Money } from './money.js';
 
@@ -28,10 +28,21 @@ function goodsLine(kind: LineKind, share: Line['share'], goods: Part | Sublet, p
   return { kind, share, title: goods.title, name: goods.name, at: goods.at, record: goods.record, amount, hours: undefined, quantity, condition: 'condition' in goods ? goods.condition : undefined, with: [] };
 }
 
-const keepPart = keeper<Part, Line>();
+interface Kept {
+  readonly share: Line['share'];
+  readonly shop: Shop;
+  readonly money: Money;
+  readonly line: Line;
+}
+
+const lines = new Slot<Kept>(heldByPriced);
 
 export function partLine(part: Part, share: Line['share'], shop: Shop, money: Money): Line {
-  return keepPart(part, [share, shop, money], () => makePartLine(part, share, shop, money));
+  const before = lines.get(part);
+  if (before !== undefined && before.share === share && before.shop === shop && before.money === money) return before.line;
+  const line = makePartLine(part, share, shop, money);
+  lines.set(part, { share, shop, money, line });
+  return line;
 }
 
 function makePartLine(part: Part, share: Line['share'], shop: Shop, money: Money): Line {

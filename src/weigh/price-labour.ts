@@ -1,4 +1,5 @@
-import type { Access, Labour, Mode, Rate, Shop, Tool } from '../estimate/index.js';
+import { Slot } from '../language/index.js';
+import { heldByPriced, type Access, type Labour, type Mode, type Rate, type Shop, type Tool } from '../estimate/index.js';
 import { constant, found, given, hoursProduct, product, sum, type Figure } from './figure.js';
 import { keeper } from './keep.js';
 import type { Line } from './line.js';
@@ -20,11 +21,21 @@ function work(label: string, what: string, hours: Amount, count: Figure | undefi
   return { hours: worked, amount: product(label, [...factors, price], money, hours.at, per) };
 }
 
-const keepLine = keeper<Mode, Line>();
+interface Kept {
+  readonly job: Labour;
+  readonly money: Money;
+  readonly line: Line;
+}
+
+const lines = new Slot<Kept>(heldByPriced);
 
 /** The line of a job done in one of its modes. */
 export function labourLine(job: Labour, mode: Mode, money: Money): Line {
-  return keepLine(mode, [job, money], () => makeLabourLine(job, mode, money));
+  const before = lines.get(mode);
+  if (before !== undefined && before.job === job && before.money === money) return before.line;
+  const line = makeLabourLine(job, mode, money);
+  lines.set(mode, { job, money, line });
+  return line;
 }
 
 function makeLabourLine(job: Labour, mode: Mode, money: Money): Line {

@@ -3,9 +3,11 @@ import { Decimal } from '../vocabulary/index.js';
 import { dayOf, isoOf, type Day } from './calendar.js';
 import { found, type Figure, type Points } from './figure.js';
 import type { Plan } from './plan.js';
+import type { PlannedWork } from './planned-work.js';
 import { workdayOf } from './price-labour.js';
 import { compileOrder, criticalPath, estimateFinish, finishWithChance, type BayPlan, type PlanEffort } from './schedule/index.js';
-import { tasksOf, type PlannedWork, type Task } from './tasks.js';
+import type { Task } from './task.js';
+import { tasksOf } from './tasks.js';
 import { dayNumber, daysFilled, durationOf, planOf, planTasks, shopTimeOf, type ShopTime } from './timetable.js';
 import { workingDaysFrom } from './working-days.js';
 

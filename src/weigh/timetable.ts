@@ -3,8 +3,8 @@ import type { Day } from './calendar.js';
 import type { Points } from './figure.js';
 import { workdayOf } from './price-labour.js';
 import { bayPlan, type BayPlan, type PlanEffort, type PlanProblem, type PlanTask } from './schedule/index.js';
-import type { Task } from './tasks.js';
-import { waitEndsOn, workingDaysFrom } from './working-days.js';
+import type { Task } from './task.js';
+import { calendarWaitEndsOn, workingDaysFrom } from './working-days.js';
 
 /** The shop's time, as far as a timetable needs it. */
 export interface ShopTime {
@@ -53,7 +53,7 @@ function endOf(wait: 'wk' | 'mo', { start: first, hoursPerDay, shop }: ShopTime)
     return (start, value) => start + Math.ceil(value * days) * hoursPerDay;
   }
   const days = workingDaysFrom(first, shop);
-  return (start, value) => days.before(waitEndsOn(days.day(start / hoursPerDay + NOISE), value, wait)) * hoursPerDay;
+  return (start, value) => days.before(calendarWaitEndsOn(days.day(start / hoursPerDay + NOISE), value, wait)) * hoursPerDay;
 }
 
 /** Sums of hours that should be whole days may fall short of them by the noise of binary numbers. */

@@ -1,8 +1,11 @@
-import { isOpen, monthsAfter, type Day, type WorkingCalendar } from './calendar.js';
+import type { Amount } from '../vocabulary/index.js';
+import { isOpen, monthsAfter, workingDayAfter, type Day, type WorkingCalendar } from './calendar.js';
 import { keeper } from './keep.js';
 
 /** How far ahead days are counted; a shop that is closed for longer has closed for good. */
 const FARTHEST = 20_000;
+/** So many months, or weeks, a wait lasts at most. */
+const MOST_MONTHS = 1200;
 
 /** Working days counted from a first day on, looked up and not counted anew. The first working day is number 0. */
 export interface WorkingDays {
@@ -41,8 +44,24 @@ function countedFrom(first: Day, calendar: WorkingCalendar): WorkingDays {
   };
 }
 
-/** The day on which a wait by the calendar ends: weeks of seven days, calendar months. */
-export function waitEndsOn(start: Day, value: number, unit: 'wk' | 'mo'): Day {
-  const most = Math.min(value, 1200);
-  return unit === 'wk' ? start + Math.ceil(Math.min(most * 7, FARTHEST)) : monthsAfter(start, Math.ceil(most));
+/** The unit of a wait: d is a working day, wk and mo run by the calendar. */
+export type WaitUnit = 'd' | 'wk' | 'mo';
+
+/**
+ * The day on which a wait ends that begins on a day. What comes in the middle of a day is there on the next, so it is
+ * rounded up; undefined where nothing is open so long.
+ */
+export function waitEndsOn(from: Day, count: number, unit: WaitUnit, calendar: WorkingCalendar): Day | undefined {
+  return unit === 'd' ? workingDayAfter(from, Math.ceil(Math.min(count, FARTHEST)), calendar) : calendarWaitEndsOn(from, count, unit);
+}
+
+/** The same for what runs by the calendar: weeks of seven days, calendar months. */
+export function calendarWaitEndsOn(from: Day, count: number, unit: 'wk' | 'mo'): Day {
+  const most = Math.min(count, MOST_MONTHS);
+  return unit === 'wk' ? from + Math.ceil(most * 7) : monthsAfter(from, Math.ceil(most));
+}
+
+/** The unit that a wait is written in; days where it has none. */
+export function waitUnitOf({ unit }: Pick<Amount, 'unit'>): WaitUnit {
+  return unit?.word === 'wk' || unit?.word === 'mo' ? unit.word : 'd';
 }

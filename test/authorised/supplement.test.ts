@@ -5,7 +5,6 @@ import { TEXT_WIDTH } from '../../src/report/quote/text-form.js';
 import { widthOf } from '../../src/report/index.js';
 import { Decimal } from '../../src/vocabulary/index.js';
 import { decide } from '../../src/weigh/index.js';
-import { decisionOf } from '../quote/made.js';
 import { estimateOf, HOSTILE } from '../support/hostile.js';
 import { randomEstimate } from '../support/random-estimate.js';
 import { PATIENT } from '../support/random-runs.js';
@@ -15,14 +14,20 @@ const forms = Object.keys(quoteForms) as QuoteForm[];
 const AUTHORISED = (name: string, amount = '500') => `authorised ${amount} for ${name} on 2026-11-25 by "the owner" phone\n`;
 
 function made(text: string, name: string | undefined, before: string | undefined): Supplement {
-  const found = supplementOf(decide(read(text).comparison), name, before === undefined ? undefined : read(before).comparison);
+  const { comparison, records } = versionOf(text);
+  const found = supplementOf(decide(comparison), name, before === undefined ? undefined : { before: versionOf(before), records });
   if (found.kind !== 'supplement') throw new Error(found.kind);
   return found.supplement;
 }
 
+function versionOf(text: string) {
+  const { resolved: { records }, comparison } = read(text);
+  return { records, comparison };
+}
+
 function changesOf({ news }: Supplement): string[] {
   if (news.kind !== 'listed') throw new Error(news.why);
-  return [...news.lines.map(({ kind, line, before = '–', now = '–', more }) => `${kind} ${line.title}: ${before} → ${now} (${more})`), ...news.taxes.map(({ title, before, now, more }) => `tax ${title}: ${before} → ${now} (${more})`)];
+  return [...news.lines.map(({ kind, line, was, before = '–', now = '–', more }) => `${kind} ${line.title}${was === undefined ? '' : `, before ${was}`}: ${before} → ${now} (${more})`), ...news.taxes.map(({ title, before, now, more }) => `tax ${title}: ${before} → ${now} (${more})`)];
 }
 
 const THEN = `steelyard 1
@@ -64,6 +69,26 @@ describe('what is new, line by line', () => {
     ['a named line under another title', change(['"Rear head"', '"The rear head"']), []],
   ])('%s', (_, now, wanted) => {
     expect(news(now)).toEqual(wanted);
+  });
+
+  // A line without a name, or with another, that still says the same is one line; what it is called is told where it differs.
+  const PUMP = 'part pump "Coolant pump" 80.00 new\n  core 20.00 due 30 d\n';
+  const pumped = change(['option repair', `${PUMP}option repair`], ['  do head\n', '  do head\n  fit pump\n']);
+  test.each<[string, string, readonly string[]]>([
+    ['another name for the same title', pumped.replace('part pump', 'part water-pump').replace('fit pump', 'fit water-pump'), []],
+    ['another name and a new price', pumped.replace('part pump', 'part water-pump').replace('fit pump', 'fit water-pump').replace('80.00', '90.00'), ['moved Coolant pump: 80.00 → 90.00 (10.00)', 'tax Sales tax: 18.20 → 19.20 (1.00)']],
+    ['another name and title: its deposit is called after it, too', pumped.replace('part pump "Coolant pump"', 'part c-pump "The coolant pump"').replace('fit pump', 'fit c-pump'), ['renamed The coolant pump, before Coolant pump: 80.00 → 80.00 (0.00)', 'renamed The coolant pump, before Coolant pump: 20.00 → 20.00 (0.00)']],
+    ['another title of what has no name', pumped.replace('"Gasket"', '"Head gasket"'), ['renamed Head gasket, before Gasket: 92.01 → 92.01 (0.00)']],
+    ['that and a new price', pumped.replace('"Gasket" cost 61.34', '"Gaskets" cost 70.00'), ['moved Gaskets, before Gasket: 92.01 → 105.00 (12.99)', 'tax Sales tax: 18.20 → 19.50 (1.30)']],
+    ['written elsewhere under a name', pumped.replace('  part "Gasket" cost 61.34 new\n', '  fit gasket\n').replace('option repair', 'part gasket "Gasket" cost 61.34 new\noption repair'), []],
+    ['another thing at another price is no rename', pumped.replace('"Gasket" cost 61.34', '"Timing chain" cost 120.00'), ['came Timing chain: – → 180.00 (180.00)', 'went Gasket: 92.01 → – (-92.01)', 'tax Sales tax: 18.20 → 27.00 (8.80)']],
+  ])('%s', (_, now, wanted) => {
+    expect(changesOf(made(now + AUTHORISED('repair'), undefined, pumped))).toEqual(wanted);
+  });
+
+  test('a customer reads what a line was called before', () => {
+    const text = sheetForm(supplementSheetOf(made(pumped.replace('"Gasket"', '"Head gasket"') + AUTHORISED('repair'), undefined, pumped)), 'text').replace(/\s+/g, ' ');
+    expect(text).toContain('Head gasket · new (renamed; before: Gasket)');
   });
 
   test('what was found since is told, without its pictures', () => {
@@ -154,7 +179,7 @@ describe('on random estimates', () => {
   });
 
   test('the other way round it is the mirror', PATIENT, () => {
-    const turned = { came: 'went', went: 'came', moved: 'moved' } as const;
+    const turned = { came: 'went', went: 'came', moved: 'moved', renamed: 'renamed' } as const;
     for (const { name, before, now, supplement } of all.slice(0, 40)) {
       const back = made(before + AUTHORISED(name), name, now);
       if (back.news.kind !== 'listed' || supplement.news.kind !== 'listed') throw new Error('not listed');
@@ -182,23 +207,38 @@ describe('on random estimates', () => {
 });
 
 describe('hostile texts stay texts', () => {
-  const of = (text: string) => {
-    const now = `${estimateOf(text)}authorised 1.00 for one on 2026-11-25 by "${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"\n`;
-    return supplementOf(decisionOf(now), 'one', decisionOf(estimateOf(`was ${text}`).replace('part unit', 'part other').replace('fit unit', 'fit other')).comparison);
+  const TAIL = 'and so on, at some length';
+  /** So unlike the estimate itself that no line is taken for one of it. */
+  const unlike = (text: string) => [['part unit', 'part other'], ['fit unit', 'fit other'], ['400.00 rebuilt', '450.00 new'], ['core 50.00 due 30 d', 'core 60.00 due 40 d'], [' 5.00\nestimate', ' 6.00\nestimate'], ['20.00', '25.00']]
+    .reduce((all, [from, to]) => all.replace(from as string, to as string), estimateOf(text));
+  /** What a version says now and said before, for each thing that can become of a line. */
+  const versions: Readonly<Record<string, (text: string) => readonly [now: string, before: string]>> = {
+    'what came': (text) => [estimateOf(text), unlike('what stood there')],
+    'what went': (text) => [estimateOf('what stands there'), unlike(text)],
+    'what is called otherwise': (text) => [estimateOf(`${text} ${TAIL}`), estimateOf(`was ${text} ${TAIL}`).replace('part unit', 'part other').replace('fit unit', 'fit other')],
   };
-  const sheets = (text: string) => {
-    const found = of(text);
+  const supplement = (what: string, text: string) => {
+    const [now, before] = (versions[what] as (typeof versions)[string])(text);
+    const { comparison, records } = versionOf(`${now}authorised 1.00 for one on 2026-11-25 by "${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"\n`);
+    const found = supplementOf(decide(comparison), 'one', { before: versionOf(before), records });
     if (found.kind !== 'supplement') throw new Error(found.kind);
-    return supplementSheetOf(found.supplement);
+    return found.supplement;
   };
   const tags = (page: string) => page.replace(/<style>[^]*?<\/style>/, '').match(/<[^>]*>/g)?.map((tag) => tag.replace(/"[^"]*"/g, '""'));
-  const shape = tags(sheetForm(sheets('plain words'), 'html'));
 
-  test.each(HOSTILE.map((text) => [JSON.stringify(text.slice(0, 40)), text] as const))('%s', (_, text) => {
-    const sheet = sheets(text);
-    expect(tags(sheetForm(sheet, 'html'))).toEqual(shape);
-    const out = sheetForm(sheet, 'text');
-    expect(out.split('\n').filter((line) => widthOf(line) > TEXT_WIDTH)).toEqual([]);
-    expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]/);
+  test.each([['what came', 'came'], ['what went', 'went'], ['what is called otherwise', 'renamed']])('%s is there to be looked at', (what, kind) => {
+    const { news } = supplement(what, 'plain words');
+    expect(news.kind === 'listed' && new Set(news.lines.map((one) => one.kind)).has(kind as 'came')).toBe(true);
+  });
+
+  describe.each(Object.keys(versions))('%s', (what) => {
+    const shape = tags(sheetForm(supplementSheetOf(supplement(what, 'plain words')), 'html'));
+    test.each(HOSTILE.map((text) => [JSON.stringify(text.slice(0, 40)), text] as const))('%s', (_, text) => {
+      const sheet = supplementSheetOf(supplement(what, text));
+      expect(tags(sheetForm(sheet, 'html'))).toEqual(shape);
+      const out = sheetForm(sheet, 'text');
+      expect(out.split('\n').filter((line) => widthOf(line) > TEXT_WIDTH)).toEqual([]);
+      expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ufeff]/);
+    });
   });
 });

@@ -15,6 +15,7 @@ import { runCases, type Case, type Outcome } from './suite/cases.js';
 import { drivenCases } from './suite/driven.js';
 import { equalsCases } from './suite/equals-json.js';
 import { hostileCases } from './suite/hostile-panel.js';
+import { faultCases } from './suite/faults.js';
 import { gitDrivenCases } from './suite/git-driven.js';
 import { keyboardCases } from './suite/keyboard.js';
 import { languageDrivenCases } from './suite/language-driven.js';
@@ -23,6 +24,8 @@ import { makePackage, packedCases } from './suite/packed.js';
 import { pageDrivenCases } from './suite/page-driven.js';
 import { snapshotCases } from './suite/snapshots.js';
 import { toldCases } from './suite/told.js';
+import { untrustedCases } from './suite/untrusted.js';
+import { withoutGitCases } from './suite/without-git.js';
 import { copySamples, type Workspace } from './suite/workspace.js';
 
 const estimate = 'pilgrim-v6.yard';
@@ -44,8 +47,8 @@ async function inHost(browser: Browser, extensionKind: ExtensionKind, suite = 'i
   }
 }
 
-async function inEditor(browser: Browser, name: string, makeCases: (editor: Editor) => Promise<readonly Case[]>, dir: string, settings: Settings = {}): Promise<Outcome> {
-  const host = await startHost({ workspace: dir, extensionDir: repository });
+async function inEditor(browser: Browser, name: string, makeCases: (editor: Editor) => Promise<readonly Case[]>, dir: string, settings: Settings = {}, trust?: 'asked'): Promise<Outcome> {
+  const host = await startHost({ workspace: dir, extensionDir: repository, ...(trust === undefined ? {} : { trust }) });
   try {
     const editor = await openEditor(browser, host, { openFile: estimate, settings, viewport: { width: 1400, height: 900 } });
     const outcome = await runCases(name, await makeCases(editor), log, async () => log(`      ${await editor.screenshot(`failed-${name}`)}`));
@@ -59,10 +62,10 @@ async function inEditor(browser: Browser, name: string, makeCases: (editor: Edit
 type MakeCases = (editor: Editor, workspace: Workspace) => Promise<readonly Case[]> | readonly Case[];
 
 /** A session over a copy of the samples. */
-function session(name: string, makeCases: MakeCases): (browser: Browser) => Promise<Outcome> {
+function session(name: string, makeCases: MakeCases, settings: Settings = {}, trust?: 'asked'): (browser: Browser) => Promise<Outcome> {
   return async (browser) => {
     const workspace = await copySamples();
-    return await inEditor(browser, name, async (editor) => await makeCases(editor, workspace), workspace.dir).finally(workspace.remove);
+    return await inEditor(browser, name, async (editor) => await makeCases(editor, workspace), workspace.dir, settings, trust).finally(workspace.remove);
   };
 }
 
@@ -108,6 +111,9 @@ const named: Readonly<Record<string, (browser: Browser) => Promise<Outcome>>> = 
   },
   page: session('page', pageDrivenCases),
   git: session('git', gitDrivenCases),
+  faults: session('faults', faultCases),
+  'without-git': session('without-git', withoutGitCases, { 'git.enabled': false }),
+  untrusted: session('untrusted', untrustedCases, { 'security.workspace.trust.startupPrompt': 'never', 'security.workspace.trust.banner': 'never' }, 'asked'),
   panel: session('panel', async (editor, workspace) => {
     const all: Case[] = [];
     for (const [part, makeCases] of Object.entries(panelParts)) all.push(...(await makeCases(editor, workspace)).map(({ name, run }): Case => ({ name: `${part}: ${name}`, run })));

@@ -2,25 +2,26 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { EVERY } from '../../src/tools/fuzz/passes.js';
 import { inputOf } from '../../src/tools/fuzz/input.js';
-import { runInputs, type Ask } from '../../src/tools/fuzz/run-inputs.js';
+import { runInputs, type Plan, type Ran } from '../../src/tools/fuzz/run-inputs.js';
 import { shrunk } from '../../src/tools/fuzz/shrink.js';
 import { startsBelow } from '../../src/tools/fuzz/texts.js';
 
 const root = path.join(import.meta.dirname, '../..');
 const starts = startsBelow(root);
-const ask: Ask = { seed: 7, from: 0, to: 0, starts, shares: EVERY, slowest: 60_000, patience: 5_000, found: () => undefined, progress: () => undefined, stop: () => false };
+const plan: Plan = { seed: 7, starts, shares: EVERY, slowest: 60_000, patience: 5_000 };
+const known: ReadonlySet<string> = new Set();
 /** For people: what failed, and with which small input. */
-const told = ({ failures }: ReturnType<typeof runInputs>) => failures.map(({ what, number, input }) => `${what} (input ${number}): ${JSON.stringify([...input.files])} after ${JSON.stringify(input.before)}`);
+const told = ({ failures }: Ran) => failures.map(({ what, number, input }) => `${what} (input ${number}): ${JSON.stringify([...input.files])} after ${JSON.stringify(input.before)}`);
 
 describe('inputs that nobody wrote', () => {
   test('go through everything', { timeout: 180_000 }, () => {
-    const ran = runInputs({ ...ask, to: 60 });
+    const ran = runInputs(plan, { from: 0, to: 60, known });
     expect(told(ran)).toEqual([]);
     expect(ran.passes).toEqual({ text: 60, service: 60, edit: 60, features: 60, reports: 60, changes: 60, trials: 60, decision: 60 });
   });
 
   test('go through what is quick, many of them', { timeout: 180_000 }, () => {
-    const ran = runInputs({ ...ask, from: 1000, to: 1500, shares: { edit: 20, features: 10, reports: 6, changes: 2, trials: 3, decision: 1 } });
+    const ran = runInputs({ ...plan, shares: { edit: 20, features: 10, reports: 6, changes: 2, trials: 3, decision: 1 } }, { from: 1000, to: 1500, known });
     expect(told(ran)).toEqual([]);
     expect(ran.inputs).toBe(500);
   });

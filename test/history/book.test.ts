@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bookEntriesFrom, historyJson } from '../../src/report/index.js';
-import { bookOf, FEW, historyOf, labourJob, type Case } from '../../src/weigh/history/index.js';
+import { FEW, historyOf, labourJob, type Case } from '../../src/weigh/history/index.js';
 import { LEAST_FOR_TREND, MOST_FOR_TREND } from '../../src/weigh/history/book.js';
 
 const pump = labourJob({ name: 'pump', title: 'Coolant pump' }, ['out']);
@@ -69,10 +68,4 @@ describe('a trend', () => {
     expect(only(long)?.trend).toMatchObject({ count: MOST_FOR_TREND, from: day(300) });
     expect(only(long)?.trend?.hoursPerYear).toBeCloseTo(3.6525, 9);
   });
-});
-
-test('the book that was written as data is the book', () => {
-  const jobs = historyOf(cases([3, 4, 5, 4.5, 90]).map((one) => ({ ...one, file: 'a.yard', line: 4 })));
-  const read = bookEntriesFrom(historyJson({ jobs, files: 1, closed: 1, leftOut: [] }));
-  expect([...bookOf(read)]).toEqual([...bookOf(jobs.map(({ job, count, few, hours, ratio }) => ({ job, count, few, hours: { ...hours, high: 90, low: 3 }, ratio })))]);
 });

@@ -4,7 +4,7 @@ import { createLanguageService, resolveWithin, type LanguageService } from '../.
 
 const samples = path.resolve(import.meta.dirname, '../../samples');
 
-export const sample = (name: string): string => readFileSync(path.join(samples, name), 'utf8');
+const sample = (name: string): string => readFileSync(path.join(samples, name), 'utf8');
 
 /** A service over texts that a test may change. */
 export function serviceOver(texts: Map<string, string>): LanguageService {

@@ -25,7 +25,7 @@ export function quoteOfSample(name: string, option?: string): Quote {
 }
 
 /** The quote of a stage in a sample that has no pictures. */
-export function stageQuoteOfSample(name: string, stage: string): StageQuote {
+function stageQuoteOfSample(name: string, stage: string): StageQuote {
   const made = stageQuoteOf(decisionOfSample(name).comparison, stage, new Map());
   if (made.kind !== 'quote') throw new Error(`${name}: ${made.kind}`);
   return made.quote;

@@ -8,7 +8,7 @@ const FOR_EDITORS: readonly string[] = [
 /** Characters that nobody sees and that a list of the usual ones may forget. */
 const UNSEEN: readonly string[] = ['a\u009b31mb', 'a\u061cb', 'a\u115fb', 'a\u3164b', 'a\u{e0041}b', 'a\ufffbb', 'a\u00adb', 'a\u0085b\u2028c'];
 
-export const ALL_HOSTILE: readonly string[] = [...HOSTILE, ...FOR_EDITORS, ...UNSEEN];
+const ALL_HOSTILE: readonly string[] = [...HOSTILE, ...FOR_EDITORS, ...UNSEEN];
 
 /** Beyond the lines of `estimateWith`: what is authorised, done in stages and closed. */
 export function wholeEstimate(textAt: (place: number) => string): string {

@@ -41,7 +41,7 @@ interface Mark {
   readonly part: string;
 }
 
-export const ROOT = '/shop';
+const ROOT = '/shop';
 
 const markLine = /^(\s*)(\^+|\|) ([a-z][a-z-]*)(?:: (.*))?$/;
 const escape = /^\\(?:t|u\{([0-9a-f]+)\}|\{(.)\*(\d+)\})/;

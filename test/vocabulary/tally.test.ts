@@ -1,6 +1,7 @@
 // Checked against decimal.js itself: its `plus`, number by number in the same order, and its `comparedTo`.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { decimalOf } from '../../src/vocabulary/decimal.js';
 import { compare, Decimal, Tally, zero } from '../../src/vocabulary/index.js';
 
 const written = fc.tuple(fc.boolean(), fc.stringMatching(/^\d{1,12}(\.\d{1,6})?$/)).map(([minus, digits]) => new Decimal(`${minus ? '-' : ''}${digits}`));
@@ -30,4 +31,15 @@ test('comparing says what the library says', () => {
   fc.assert(fc.property(numbers, (values) => {
     for (const a of values) for (const b of values) expect(Math.sign(compare(a, b))).toBe(a.comparedTo(b));
   }), { numRuns: 500 });
+});
+
+// Against the library's own reading of the same digits, and of what is worked out from them.
+test('a number read from digits is the one that the library reads', () => {
+  const digits = fc.oneof(fc.stringMatching(/^\d{1,12}(\.\d{1,6})?$/), fc.stringMatching(/^0{1,9}(\.0{0,6}[1-9]?\d{0,3})?\d$/), fc.constantFrom('0', '0.0', '00.10', '9999999', '10000000', '9999999.999999', '0.000001', '1.0000000', '100.00', '0.1234567'));
+  fc.assert(fc.property(digits, digits, (a, b) => {
+    const [read, known] = [decimalOf(a), new Decimal(a)];
+    expect([read.s, read.e, read.d]).toEqual([known.s, known.e, known.d]);
+    const other = new Decimal(b);
+    expect([read.plus(other), read.times(other), read.minus(other), read.toDecimalPlaces(2)].map(String)).toEqual([known.plus(other), known.times(other), known.minus(other), known.toDecimalPlaces(2)].map(String));
+  }), { numRuns: 5_000 });
 });

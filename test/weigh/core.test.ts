@@ -83,6 +83,18 @@ describe('what comes back for a core (computed)', () => {
     expect([later.returns.cores[0]?.late, later.returns.refunds.likely.toFixed(2)]).toEqual([true, '0.00']);
   });
 
+  it('a part that comes in weeks is there when the calendar says so, and the last day is never a day too late', () => {
+    // One and a half weeks from Monday 2026-11-30 are ten and a half days: it is there on Friday the 11th, in the plan and
+    // for the core. Ten and a half days more end within Monday the 21st, so that is the last day.
+    const header = 'estimate "E"\n  start 2026-11-30\n';
+    const { returns, ready } = readSound(`steelyard 1\n${header}shop "S"\n  rate bench 10.00\noption one "One"\n  labour "W" 8 h\n  part "Unit" 47.00 rebuilt arrives 1.5 wk\n    core 7.00 due 1.5 wk\n`).option('one');
+    expect(ready.date).toBe('2026-12-11');
+    expect(returns.cores[0]?.deadline).toBe('2026-12-21');
+    // Half a month is no month yet for the last day; for an arrival a month that has begun is waited for to its end.
+    const [core] = weighed({ policy: '', condition: 'rebuilt', header, arrives: ' arrives 0.5 mo', core: ' due 1.5 mo' }).returns.cores;
+    expect(core?.deadline).toBe('2027-01-30');
+  });
+
   it('a core of a part that comes with a way in comes back as well', () => {
     const { totals, returns } = readSound('steelyard 1\nshop "S"\n  rate bench 10.00\naccess out "Out"\n  remove 1 h\n  part "Mount" 20.00 rebuilt\n    core 7.00\noption one "One"\n  labour "W" 1 h with out\n').option('one');
     expect([totals.cores.likely.toFixed(2), totals.access.likely.toFixed(2), returns.refunds.likely.toFixed(2)]).toEqual(['7.00', '30.00', '7.00']);

@@ -1,10 +1,11 @@
-import { lstatSync, mkdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { lstatSync, mkdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { plain } from '../../report/index.js';
 import { InputError } from '../files.js';
 import { callOf } from './program.js';
 import { topOf, type Repository } from './repository.js';
-import { settingsOfGit } from './run-git.js';
+import { complaint, settingsOfGit } from './run-git.js';
+import { whyUnwritten, writeWhole } from '../write-whole.js';
 
 const HEAD = '#!/bin/sh\n# Steelyard checks the staged estimates before a commit. Put here by: steelyard git check on\n';
 const CALL = ['git', 'staged'] as const;
@@ -23,8 +24,12 @@ export function checkOn(repository: Repository): string[] {
   const before = read(file);
   if (before === hookText()) return [`Staged estimates are checked before each commit already; nothing was changed.`];
   if (before !== undefined && !isOurs(before)) throw new InputError(`There is a hook at ${name} already, and it was left as it is. To check estimates too, put this line into it:\n  ${line}`);
-  mkdirSync(path.dirname(file), { recursive: true });
-  writeFileSync(file, hookText(), { mode: 0o755 });
+  try {
+    mkdirSync(path.dirname(file), { recursive: true });
+    writeWhole(file, hookText(), 0o755);
+  } catch (error) {
+    throw new InputError(`The hook ${name} could not be written: ${whyUnwritten(error)} Commits are not checked.`);
+  }
   return [
     `Before each commit the estimates in it are checked from now on, as they are staged: errors stop the commit, warnings are shown.`,
     `The hook is ${name}. Take it away with: steelyard git check off`,
@@ -53,7 +58,11 @@ export function checkState(repository: Repository): string {
 /** Where git looks for the hook, and whether that is outside the repository. */
 function hookOf(repository: Repository): { readonly file: string; readonly shared: boolean } {
   const top = topOf(repository);
-  const asked = (what: string) => path.resolve(top, settingsOfGit(['rev-parse', ...what.split(' ')], top).out.toString('utf8').replace(/\r?\n$/, ''));
+  const asked = (what: string) => {
+    const { code, out, err } = settingsOfGit(['rev-parse', ...what.split(' ')], top);
+    if (code !== 0) throw new InputError(`git did not say where its hooks are: ${complaint(err)}`);
+    return path.resolve(top, out.toString('utf8').replace(/\r?\n$/, ''));
+  };
   const file = asked('--git-path hooks/pre-commit');
   const own = [top, asked('--git-common-dir'), asked('--git-dir')].map(real);
   const folder = real(path.dirname(file));

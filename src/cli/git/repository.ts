@@ -1,6 +1,9 @@
 import { plain } from '../../report/index.js';
 import { InputError } from '../files.js';
-import { askGit } from './run-git.js';
+import { askGit, complaint } from './run-git.js';
+
+/** No revision is written in more letters. */
+const LONGEST = 1_000;
 
 /** A repository, seen from a folder in it. */
 export interface Repository {
@@ -20,7 +23,7 @@ export function repositoryAt(folder: string): Repository {
 function whyNone(folder: string, err: string): string {
   if (/dubious ownership/.test(err)) return `git does not read the repository at ${folder}, since it belongs to someone else. If you trust it: git config --global --add safe.directory FOLDER`;
   if (/not a git repository/i.test(err)) return `${folder} is not in a git repository.`;
-  return `git can’t read the repository at ${folder}: ${plain(err.split('\n')[0] ?? '')}`;
+  return `git can’t read the repository at ${folder}: ${complaint(err)}`;
 }
 
 /** The top folder of the work tree. Throws InputError in a bare repository, which has none. */
@@ -36,6 +39,8 @@ export function topOf({ folder }: Repository): string {
  */
 export function treeIdOf(repository: Repository, revision: string): string {
   if (revision === '' || revision.startsWith('-') || /[\u0000-\u001f\u007f]/.test(revision)) throw new InputError(`${plain(revision)} is no revision. Write a commit, branch or tag, as in HEAD~1.`);
+  // git reads a chain of steps by going deeper with each, and some ten thousand stop it.
+  if (revision.length > LONGEST) throw new InputError(whyUnknown(repository, revision));
   const { code, out } = askGit(['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{tree}`], repository.folder);
   if (code === 0) return withoutLineEnd(out);
   throw new InputError(whyUnknown(repository, revision));

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { accessSync, constants, statSync } from 'node:fs';
 import path from 'node:path';
+import { plain } from '../../report/index.js';
 import { InputError, LARGEST } from '../files.js';
 
 /** What a run of git gave. */
@@ -32,17 +33,31 @@ export function askGit(args: readonly string[], folder: string): Ran {
   return run([...HARMLESS, '--no-pager', ...args], folder);
 }
 
+/** The same where git must succeed: what it left out would be taken for something that isn’t there. */
+export function readGit(args: readonly string[], folder: string): Buffer {
+  const { code, out, err } = askGit(args, folder);
+  if (code !== 0) throw new InputError(`git can’t read the repository at ${plain(folder)}: ${complaint(err)}`);
+  return out;
+}
+
+/** The first line of what git complained of. */
+export function complaint(err: string): string {
+  const [line = ''] = err.split('\n');
+  return line === '' ? 'it says no more.' : plain(line);
+}
+
 /** Has git itself read or write its settings, as they are. */
 export function settingsOfGit(args: readonly string[], folder: string): Ran {
   return run(['--no-pager', ...args], folder);
 }
 
 function run(args: readonly string[], folder: string): Ran {
-  const { status, stdout, stderr, error } = spawnSync(gitProgram(process.env), args, { cwd: folder, env: quiet(process.env), timeout: LONGEST, maxBuffer: LARGEST, windowsHide: true, stdio: ['ignore', 'pipe', 'pipe'] });
+  const { status, signal, stdout, stderr, error } = spawnSync(gitProgram(process.env), args, { cwd: folder, env: quiet(process.env), timeout: LONGEST, maxBuffer: LARGEST, windowsHide: true, stdio: ['ignore', 'pipe', 'pipe'] });
   const code = error !== undefined && 'code' in error ? error.code : undefined;
   if (code === 'ETIMEDOUT') throw new InputError(`git took longer than ${LONGEST / 1000} s and was stopped. Nothing was read.`);
   if (code === 'ENOBUFS') throw new InputError(`What git gave is larger than an estimate can be (${LARGEST / 1_000_000} MB).`);
   if (error !== undefined) throw new InputError(`git could not be run: ${error.message}`);
+  if (signal !== null) throw new InputError(`git was stopped while it worked (${signal}). Nothing was read; try again.`);
   return { code: status ?? 1, out: stdout, err: stderr.toString('utf8').trim() };
 }
 

@@ -1,8 +1,7 @@
 import path from 'node:path';
-import { existsSync } from 'node:fs';
+import { lstatSync } from 'node:fs';
 import { plain } from '../../report/index.js';
-import type { Side } from '../../service/changes.js';
-import { createLanguageService } from '../../service/index.js';
+import { createLanguageService, type Side } from '../../service/index.js';
 import { filesFrom, InputError, STDIN, type Files } from '../files.js';
 import type { Terminal } from '../terminal.js';
 import { nameThen } from './renames.js';
@@ -43,9 +42,16 @@ function colonIn(written: string): number | undefined {
   return undefined;
 }
 
-/** Asked of the system as it is written: made shorter first, `HEAD:../../job.yard` would become another file. */
+/**
+ * Asked of the system as it is written: made shorter first, `HEAD:../../job.yard` would become another file. A link is
+ * there, wherever it leads; whoever reads it says why it can't.
+ */
 function isThere(written: string, { cwd }: Terminal): boolean {
-  return existsSync(path.isAbsolute(written) ? written : `${cwd}${path.sep}${written}`);
+  try {
+    return lstatSync(path.isAbsolute(written) ? written : `${cwd}${path.sep}${written}`, { throwIfNoEntry: false }) !== undefined;
+  } catch {
+    return false;
+  }
 }
 
 /** A file as it was in a revision, by its name now: where it was renamed since, by its name then. */

@@ -1,8 +1,9 @@
 import { plain } from '../../report/index.js';
 import { resolveWithin } from '../../service/index.js';
-import { InputError, textOf, type ManyFiles } from '../files.js';
+import { InputError, type ManyFiles } from '../files.js';
+import { textOf } from '../text-of.js';
 import { entriesOf, fromFolder, treeIdOf, type Repository } from './repository.js';
-import { askGit } from './run-git.js';
+import { askGit, readGit } from './run-git.js';
 
 /** The files of a repository as they stand in one place of it: in a revision, or in the index. */
 interface Snapshot {
@@ -27,7 +28,7 @@ export function inRevision(repository: Repository, revision: string): Snapshot {
   return {
     repository,
     nameOf: (path) => `${revision}:${path}`,
-    entry: (path) => entryIn(entriesOf(askGit(['ls-tree', '-z', '--full-tree', tree, '--', path], repository.folder).out), (head) => head.split(' ')[2]),
+    entry: (path) => entryIn(entriesOf(readGit(['ls-tree', '-z', '--full-tree', tree, '--', path], repository.folder)), (head) => head.split(' ')[2]),
   };
 }
 
@@ -36,7 +37,7 @@ export function inIndex(repository: Repository): Snapshot {
   return {
     repository,
     nameOf: (path) => path,
-    entry: (path) => entryIn(entriesOf(askGit(['ls-files', '-z', '--stage', '--full-name', '--', fromFolder(repository, path)], repository.folder).out), (head) => head.split(' ')[1]),
+    entry: (path) => entryIn(entriesOf(readGit(['ls-files', '-z', '--stage', '--full-name', '--', fromFolder(repository, path)], repository.folder)), (head) => head.split(' ')[1]),
   };
 }
 
@@ -79,8 +80,9 @@ function contentsOf(snapshot: Snapshot, uri: string, links: number): { readonly 
   const name = plain(snapshot.nameOf(uri.slice(1)));
   const { code, out } = askGit(['cat-file', 'blob', entry.id], snapshot.repository.folder);
   if (code !== 0) throw new InputError(`git has no contents for ${name} here: this clone left them out, or the repository is damaged.`);
-  const text = textOf(out, name);
-  if (entry.mode !== '120000') return { text };
-  const target = links < MOST_LINKS ? resolveWithin('', uri, text) : undefined;
+  const text = textOf(out);
+  if (text.kind !== 'text') throw new InputError(`${name} ${text.why}`);
+  if (entry.mode !== '120000') return text;
+  const target = links < MOST_LINKS ? resolveWithin('', uri, text.text) : undefined;
   return target === undefined ? 'missing' : contentsOf(snapshot, target, links + 1);
 }

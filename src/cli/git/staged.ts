@@ -2,7 +2,7 @@ import { createLanguageService } from '../../service/index.js';
 import { check } from '../check.js';
 import type { Terminal } from '../terminal.js';
 import { entriesOf, repositoryAt, topOf, type Repository } from './repository.js';
-import { askGit } from './run-git.js';
+import { askGit, readGit } from './run-git.js';
 import { filesIn, inIndex } from './snapshot.js';
 
 /** Checks the estimates of the next commit as they are staged, whatever the work tree has by now. True where nothing stops it. */
@@ -24,5 +24,5 @@ export function checkStaged(version: string, terminal: Terminal): boolean {
 /** Paths from the top of what differs from the last commit; all there is before the first. */
 function stagedNames({ folder }: Repository): string[] {
   const first = askGit(['rev-parse', '--verify', '--quiet', 'HEAD'], folder).code !== 0;
-  return entriesOf(askGit(first ? ['ls-files', '-z'] : ['diff-index', '--cached', '--name-only', '--no-relative', '--diff-filter=ACMRT', '-z', 'HEAD', '--'], folder).out);
+  return entriesOf(readGit(first ? ['ls-files', '-z'] : ['diff-index', '--cached', '--name-only', '--no-relative', '--diff-filter=ACMRT', '-z', 'HEAD', '--'], folder));
 }

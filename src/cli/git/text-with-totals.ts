@@ -4,7 +4,7 @@ import { plain } from '../../report/index.js';
 import { createLanguageService, type LanguageService } from '../../service/index.js';
 import { filesFrom, repositoryOf, STDIN, type Files } from '../files.js';
 import { entriesOf } from './repository.js';
-import { askGit } from './run-git.js';
+import { readGit } from './run-git.js';
 import { TOTALS_HEAD, totalsLines } from './totals-lines.js';
 import type { Terminal } from '../terminal.js';
 
@@ -56,7 +56,7 @@ function totalsOf({ service, uri, files }: Opened): string[] {
 
 /** The folders that a passing copy may have come from: those where a file of its name is, or else where any estimate is. */
 function foldersOf(copy: string, top: string): string[] {
-  const tracked = entriesOf(askGit(['ls-files', '-z'], top).out).filter((name) => name.endsWith('.yard'));
+  const tracked = entriesOf(readGit(['ls-files', '-z'], top)).filter((name) => name.endsWith('.yard'));
   // Older versions of git put six letters before the name.
   const names = [path.basename(copy), path.basename(copy).replace(/^[A-Za-z0-9]{6}_/, '')];
   const same = tracked.filter((name) => names.includes(path.posix.basename(name)));

@@ -1,11 +1,12 @@
-import { lstatSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { lstatSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { InputError } from '../files.js';
 import { ATTRIBUTE, withAttribute, withoutAttribute } from './attributes.js';
 import { callOf } from './program.js';
 import { entriesOf, topOf, type Repository } from './repository.js';
-import { askGit, settingsOfGit } from './run-git.js';
+import { complaint, readGit, settingsOfGit } from './run-git.js';
 import { TOTALS_HEAD } from './totals-lines.js';
+import { whyUnwritten, writeWhole } from '../write-whole.js';
 
 const DRIVER = 'diff.steelyard';
 const TEXT = `${DRIVER}.textconv`;
@@ -29,6 +30,8 @@ function settings(): ReadonlyMap<string, string> {
 export function totalsOn(repository: Repository): string[] {
   const top = topOf(repository);
   const file = attributesFile(top);
+  // All is asked before the first thing is written, so that a git that fails leaves nothing half done.
+  const given = isGiven(top);
   const said: string[] = [];
   for (const [name, value] of settings()) {
     const before = settingOf(name, top);
@@ -36,8 +39,8 @@ export function totalsOn(repository: Repository): string[] {
     write(['config', '--local', '--replace-all', name, value], top);
     said.push(`The repository’s own settings: ${name} was ${before === undefined ? 'added' : 'brought up to date'}.`);
   }
-  if (!isGiven(top)) {
-    writeFileSync(file, withAttribute(readAttributes(file) ?? ''), 'latin1');
+  if (!given) {
+    writeAttributes(file, withAttribute(readAttributes(file) ?? ''));
     said.push(`.gitattributes: the line “${ATTRIBUTE}” was added at its top. Commit it if others are to see totals too; each of them runs this command once.`);
     if (!isGiven(top)) said.push('But other lines in .gitattributes say otherwise about *.yard, so git shows no totals until they are taken out.');
   }
@@ -62,7 +65,7 @@ export function totalsOff(repository: Repository): string[] {
   const rest = withoutAttribute(text ?? '');
   if (text !== undefined && rest !== text) {
     if (rest === '') rmSync(file);
-    else writeFileSync(file, rest, 'latin1');
+    else writeAttributes(file, rest);
     said.push(rest === '' ? '.gitattributes held nothing else and was deleted.' : `.gitattributes: the line “${ATTRIBUTE}” was taken out; the rest stays.`);
   }
   return [`git shows estimates as they are${said.length === 0 ? ' already; nothing was changed' : ' again'}.`, ...said];
@@ -81,7 +84,7 @@ export function totalsState(repository: Repository): string {
 
 /** True where git gives estimates to the driver, whoever wrote so. */
 function isGiven(top: string): boolean {
-  return entriesOf(askGit(['check-attr', '-z', 'diff', '--', 'estimate.yard'], top).out)[2] === 'steelyard';
+  return entriesOf(readGit(['check-attr', '-z', 'diff', '--', 'estimate.yard'], top))[2] === 'steelyard';
 }
 
 function settingOf(name: string, top: string): string | undefined {
@@ -91,7 +94,7 @@ function settingOf(name: string, top: string): string | undefined {
 
 function write(args: readonly string[], top: string): void {
   const { code, err } = settingsOfGit(args, top);
-  if (code !== 0) throw new InputError(`git could not change the repository’s settings: ${err}`);
+  if (code !== 0) throw new InputError(`git could not change the repository’s settings: ${complaint(err)}`);
 }
 
 /** A link could lead anywhere, and git itself doesn't follow one here. */
@@ -104,4 +107,13 @@ function attributesFile(top: string): string {
 
 function readAttributes(file: string): string | undefined {
   return lstatSync(file, { throwIfNoEntry: false }) === undefined ? undefined : readFileSync(file, 'latin1');
+}
+
+/** Byte by byte, as it was read; where it can't be written, what stood there is still there. */
+function writeAttributes(file: string, text: string): void {
+  try {
+    writeWhole(file, Buffer.from(text, 'latin1'));
+  } catch (error) {
+    throw new InputError(`.gitattributes could not be written: ${whyUnwritten(error)}`);
+  }
 }

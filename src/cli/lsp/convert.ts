@@ -1,7 +1,6 @@
 import * as lsp from 'vscode-languageserver/node.js';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Action, Completion, Diagnostic, FileEdits, Place, SemanticToken, Symbol, TextEdit } from '../../service/index.js';
-import { withDefaults } from '../../service/complete/snippet.js';
+import { withDefaults, type Action, type Completion, type Diagnostic, type FileEdits, type Place, type SemanticToken, type Symbol, type TextEdit } from '../../service/index.js';
 import type { Client } from './settings.js';
 
 /** Turns offsets into the protocol's lines and characters; one for each text. */

@@ -1,10 +1,12 @@
-import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { resolveWithin, type ServiceHost } from '../../service/index.js';
+import { LARGEST, realOf } from '../files.js';
+import { readWhole } from '../read-whole.js';
+import { textOf } from '../text-of.js';
 
-const LARGEST = 8_000_000;
 const MOST_FILES = 5_000;
 
 /** Where the open documents stand. */
@@ -41,7 +43,9 @@ export class Workspace {
       if (from === undefined) return undefined;
       const root = this.rootOf(from);
       const target = resolveWithin(root, from, written);
-      if (target === undefined || (existsSync(target) && !isBelow(realpathSync(target), realpathSync(root)))) return undefined;
+      if (target === undefined) return undefined;
+      const real = realOf(target);
+      if (real !== undefined && !isBelow(real, realOf(root) ?? root)) return undefined;
       return pathToFileURL(target).href;
     },
     files: () => this.estimates(),
@@ -123,13 +127,10 @@ function pathOf(uri: string): string | undefined {
 
 /** A file that can't be read is missing: the service says so at the line that names it. */
 function readText(key: string): { readonly text: string } | 'missing' {
-  try {
-    const file = fileURLToPath(key);
-    const stats = statSync(file);
-    return stats.isFile() && stats.size <= LARGEST ? { text: readFileSync(file, 'utf8') } : 'missing';
-  } catch {
-    return 'missing';
-  }
+  const file = pathOf(key);
+  const found = file === undefined ? undefined : readWhole(file, LARGEST);
+  const text = found?.kind === 'read' ? textOf(found.bytes) : undefined;
+  return text?.kind === 'text' ? text : 'missing';
 }
 
 function isBelow(file: string, root: string): boolean {

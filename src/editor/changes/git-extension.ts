@@ -6,6 +6,8 @@ export interface Repository {
   readonly state: { readonly HEAD?: { readonly commit?: string } };
   /** The text of a file in a commit; an empty one means the index. */
   show(ref: string, path: string): Promise<string>;
+  /** Rejects with the code `UnknownPath` where there is no such file. */
+  getObjectDetails(ref: string, path: string): Promise<unknown>;
   log(options: { readonly maxEntries: number; readonly path: string }): Promise<readonly Commit[]>;
   diffWith(ref: string): Promise<readonly { readonly uri: vscode.Uri; readonly originalUri: vscode.Uri; readonly renameUri: vscode.Uri | undefined }[]>;
 }

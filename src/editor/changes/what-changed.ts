@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import { asItems, asNotice } from '../as-text.js';
 import type { Desk } from '../desk.js';
 import type { Shelf } from '../language/shelf.js';
-import type { LeadsOut } from '../links.js';
+import type { Guarded } from '../guarded.js';
 import { isEstimate, nameOf, type Key } from '../places.js';
 import type { ChangesPanel } from './changes-panel.js';
 import { repositoryOf, type Commit } from './git-extension.js';
@@ -12,7 +12,7 @@ const MOST_COMMITS = 100;
 
 /** Asks what an estimate is to be compared with, and shows what changed since. */
 export class WhatChanged {
-  constructor(private readonly desk: Desk, private readonly panel: ChangesPanel, private readonly shelf: Shelf, private readonly leadsOut: LeadsOut) {}
+  constructor(private readonly desk: Desk, private readonly panel: ChangesPanel, private readonly shelf: Shelf, private readonly guarded: Guarded) {}
 
   /** The command in the palette and in the title of an estimate. */
   async ask(of: vscode.Uri | undefined): Promise<void> {
@@ -26,7 +26,7 @@ export class WhatChanged {
     const items: readonly (vscode.QuickPickItem & { readonly take: () => Promise<Version | undefined> })[] = [
       { iconPath: new vscode.ThemeIcon('git-commit'), label: 'Since the last commit', take: () => Promise.resolve(inCommit(key, 'HEAD', 'the last commit')) },
       { iconPath: new vscode.ThemeIcon('history'), label: 'Since another commit…', take: () => this.pickCommit(key) },
-      { iconPath: new vscode.ThemeIcon('save'), label: 'Since it was saved', take: () => Promise.resolve(asSaved(key, this.leadsOut)) },
+      { iconPath: new vscode.ThemeIcon('save'), label: 'Since it was saved', take: () => Promise.resolve(asSaved(key, this.guarded)) },
       { iconPath: new vscode.ThemeIcon('file'), label: 'From another estimate…', take: () => this.pickFile(key) },
     ];
     return await (await vscode.window.showQuickPick(asItems(items), { placeHolder }))?.take();

@@ -8,7 +8,7 @@ const MOST_READ = 100;
 /** Begins a new estimate in an unsaved file, from a starter whose gaps are stepped through with Tab. */
 export async function newEstimate(desk: Desk, shelf: Shelf): Promise<void> {
   // The starter uses a shop's file where there is one, and must not take names that it has.
-  await Promise.all((await shelf.all()).slice(0, MOST_READ).map((key) => desk.whole(key)));
+  await Promise.all((await shelf.all().catch(() => [])).slice(0, MOST_READ).map((key) => desk.whole(key)));
   const document = await vscode.workspace.openTextDocument({ language: 'steelyard', content: '' });
   const editor = await vscode.window.showTextDocument(document);
   await editor.insertSnippet(new vscode.SnippetString(desk.service.starter(placeOf(document.uri))), new vscode.Position(0, 0));

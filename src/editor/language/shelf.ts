@@ -33,14 +33,20 @@ export class Shelf implements vscode.Disposable {
   }
 
   async all(): Promise<readonly Key[]> {
-    this.found ??= Promise.resolve(vscode.workspace.findFiles('**/*.yard', HIDDEN, MOST_FILES)).then((uris) => uris.map((uri) => uri.toString()).sort());
-    this.known = await this.found;
+    const found = this.found ??= Promise.resolve(vscode.workspace.findFiles('**/*.yard', HIDDEN, MOST_FILES)).then((uris) => uris.map((uri) => uri.toString()).sort());
+    try {
+      this.known = await found;
+    } catch (error) {
+      // Whoever asks next has it looked for again.
+      if (this.found === found) this.found = undefined;
+      throw error;
+    }
     return this.known;
   }
 
   /** Looks for the files, but lets nobody wait who types: in a large workspace what is not found yet is not offered. */
   async soon(): Promise<void> {
-    await Promise.race([this.all(), new Promise((resolve) => setTimeout(resolve, SOON))]);
+    await Promise.race([this.all().catch(() => undefined), new Promise((resolve) => setTimeout(resolve, SOON))]);
   }
 
   /** The estimates that a change in this one may concern, read with all they use. */

@@ -19,9 +19,11 @@ ${inside(changes, 'kept')}
 /** Kept as it is, or shown in a panel where each change leads to its line. */
 type Use = 'kept' | 'shown';
 
-/** The inside of that page, for a panel. */
-export function changesPart(changes: Changes): string {
-  return inside(changes, 'shown').markup;
+/** The inside of that page, for a panel; with why it can't be brought up to date, where it can't. */
+export function changesPart(changes: Changes, outdated?: string): string {
+  const warning = outdated === undefined ? html`` : html`<p class="verdict" role="status">This is from before, and is not brought up to date: ${outdated}</p>
+`;
+  return html`${warning}${inside(changes, 'shown')}`.markup;
 }
 
 const changeId = (index: number) => `.change.${index + 1}`;

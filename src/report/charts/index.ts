@@ -5,7 +5,7 @@ export { costBarOf, costParts, type CostBar, type CostPart } from './cost-parts.
 export { costBars, costNumbers } from './cost-bars.js';
 export { waysBars, waysNumbers, waysOf, type WayBar, type WaysOf } from './ways-bars.js';
 export { timelineOf, type Timeline, type TimelineRow } from './timeline-rows.js';
-export { timeline, timelineNumbers } from './timeline.js';
+export { timeline } from './timeline.js';
 export { outcomeCurveOf, outcomeCurves, outcomeNumbers, type OutcomeCurve } from './outcome-curves.js';
 export { flipDistanceOf, flipDistances, flipNumbers, type FlipDistance } from './flip-distances.js';
 export { costRangeOf, readyRangeOf, riskNumbers, riskRange, type RangeOf, type RiskRange } from './risk-range.js';

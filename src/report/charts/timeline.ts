@@ -5,7 +5,6 @@ import { bar, chart, line, rounded, says, WIDTHS, type Frame, type Layout } from
 import { dayScale, type DayScale } from './day-scale.js';
 import { legend, SAMPLE, type Entry } from './legend.js';
 import { filled, patterns, type Fill } from './patterns.js';
-import type { Numbers } from './table.js';
 import type { Timeline, TimelineRow } from './timeline-rows.js';
 
 interface Measures {
@@ -52,15 +51,6 @@ export function timeline(plan: Timeline, frame: Frame): Html {
       key.drawn,
     ],
   });
-}
-
-export function timelineNumbers({ title, rows }: Timeline): Numbers {
-  const at = (date: string | undefined, hours: number) => (date === undefined ? `hour ${hours.toFixed(1)}` : dateText(date));
-  return {
-    caption: `Calendar of ${title}`,
-    head: ['What', 'Kind', 'From', 'To', 'Path'], figures: 0,
-    rows: rows.map((row) => [row.title, row.kind, at(row.from, row.start), at(row.to, row.end), row.critical ? CRITICAL : '']),
-  };
 }
 
 function dayLines({ days, gaps }: DayScale, foot: number, frame: Frame): Html {

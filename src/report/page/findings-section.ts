@@ -5,7 +5,7 @@ import { html, type Html } from './html.js';
 import { findingId } from './targets.js';
 
 /** Pictures of one estimate that are shown; more of them would bury the figures. */
-export const MOST_SHOWN = 24;
+const MOST_SHOWN = 24;
 
 /** What was found, with its readings and pictures, each leading to its line; nothing where nothing was written down. */
 export function findingsSection({ comparison: { estimate }, pictureOf }: PageView): Html | undefined {

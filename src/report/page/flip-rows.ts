@@ -59,7 +59,7 @@ export function flipRows(decision: Decision, file?: AsWritten): readonly FlipRow
 }
 
 /** “Used engine” (price) */
-export function figureNamed(flip: Flip): string {
+function figureNamed(flip: Flip): string {
   const what = figureWords(flip);
   return `“${flip.line}”${what === '' ? '' : ` (${what})`}`;
 }

@@ -2,11 +2,11 @@
 export { comparisonPage } from './comparison-page.js';
 export { keepLastGood, type Column } from './last-good.js';
 export { targetsOf, type Targets } from './targets.js';
-export type { LineOf, PageView, PictureSource } from './cells.js';
+export type { LineOf, PictureSource } from './cells.js';
 export { decisionPart } from './decision-part.js';
-export { decisionView, type DecisionView } from './decided.js';
-export type { AsWritten, FlipRow } from './flip-rows.js';
-export type { Trying, TrialWords } from './trying-banner.js';
+export { decisionView } from './decided.js';
+export type { FlipRow } from './flip-rows.js';
+export type { Trying } from './trying-banner.js';
 export { writtenFigure, type TrialField } from './trial-field.js';
 export { derivationFields, derivationsOf, derivationTargets, type Derivations, type Tried } from './derivations.js';
 export { decisionTargets } from './decision-targets.js';

@@ -1,9 +1,5 @@
 import type { Access, Chance, Estimate } from '../../estimate/index.js';
-import { planWork, total, type Line, type Money, type Weighed } from '../../weigh/index.js';
-import { chancesOf, type ChanceIn } from '../../weigh/chances.js';
-import { fixedLines, lineWith, linesOfWays } from '../../weigh/plan.js';
-import { feeLine } from '../../weigh/price-goods.js';
-import { fixedOf, type Totals } from '../../weigh/totals.js';
+import { chancesOf, feeLine, fixedLines, fixedOf, linesOfWays, lineWith, planWork, total, type ChanceIn, type Line, type Money, type Totals, type Weighed } from '../../weigh/index.js';
 
 /** What a chance adds to the total of an option if it happens, with the lines that it brings. */
 export interface Added {

@@ -44,7 +44,12 @@ function signed(amount: string, figures: Figures): string {
   return amount.startsWith('-') || isNothing(amount) ? figures.money(amount) : `+${figures.money(amount)}`;
 }
 
-const KINDS: Readonly<Record<SupplementLine['kind'], string>> = { came: 'added', went: 'no longer done', moved: 'changed' };
+const KINDS: Readonly<Record<SupplementLine['kind'], string>> = { came: 'added', went: 'no longer done', moved: 'changed', renamed: 'renamed' };
+
+/** What became of a line, and what it was called where that is another title. */
+function becameSaid({ kind, was }: SupplementLine): Said {
+  return was === undefined ? [` (${KINDS[kind]})`] : [` (${KINDS[kind]}; before: `, ...say`${was}`, ')'];
+}
 
 function newBlocks({ news, authorised, more, total: now }: Supplement, figures: Figures): Block[] {
   if (news.kind === 'unlisted') return words(say`What is new is not listed line by line: ${whyWords[news.why]}. The new total and what was authorised differ by ${signed(more, figures)}.`);
@@ -55,9 +60,10 @@ function newBlocks({ news, authorised, more, total: now }: Supplement, figures: 
     say`${signed(differs, figures)}`,
   ];
   const rows = [
-    ...lines.map(({ kind, line, before, now: after, more: differs }) => {
+    ...lines.map((one) => {
+      const { line, before, now: after, more: differs } = one;
       const detail = detailOf(line, 'mixed', figures);
-      return [[...say`${line.title}`, ...(detail.length === 0 ? [] : [' · ', ...detail]), ` (${KINDS[kind]})`], ...amounts(before, after, differs)];
+      return [[...say`${line.title}`, ...(detail.length === 0 ? [] : [' · ', ...detail]), ...becameSaid(one)], ...amounts(before, after, differs)];
     }),
     ...taxes.map(({ title, before, now: after, more: differs }) => [say`${title}`, ...amounts(before, after, differs)]),
   ];

@@ -1,4 +1,5 @@
-import type { Decimal } from '../../vocabulary/index.js';
+import type { Decimal, Record } from '../../vocabulary/index.js';
+import { sameLines, type VersionRead } from '../../weigh/changes/index.js';
 import { authorisedIn, type Comparison, type Decision, type Weighed } from '../../weigh/index.js';
 import { lineWriter } from './lines.js';
 import { quoteOf, type NoQuote } from './quote.js';
@@ -25,44 +26,51 @@ export type WhyUnlisted = 'no-version' | 'no-option' | 'incomplete' | 'other-cur
 
 type Supplemented = { readonly kind: 'supplement'; readonly supplement: Supplement } | { readonly kind: 'not-authorised'; readonly name: string | undefined } | NoQuote;
 
+/** The version that was authorised, and what the estimate says now: to find the lines of the one in the other. */
+interface Since {
+  readonly before: VersionRead;
+  readonly records: readonly Record[];
+}
+
 /**
- * The supplement to what was authorised for an option; without a name for the option authorised last. `before` is the
- * version that was authorised, where it is at hand.
+ * The supplement to what was authorised for an option; without a name for the option authorised last. `since` is there
+ * where the version that was authorised is at hand.
  */
-export function supplementOf(decision: Decision, name: string | undefined, before: Comparison | undefined): Supplemented {
+export function supplementOf(decision: Decision, name: string | undefined, since: Since | undefined): Supplemented {
   const { comparison } = decision;
   const { estimate, money } = comparison;
   const coins = (value: Decimal) => value.toFixed(money.currency.digits);
   const agreed = authorisedIn(comparison).filter(({ of }) => comparison.options.some(({ option }) => option === of));
-  const held = agreed.find(({ of, since }) => (name === undefined ? since === undefined : of.name === name));
+  const held = agreed.find((one) => (name === undefined ? one.since === undefined : one.of.name === name));
   if (held === undefined && (name === undefined || comparison.options.some(({ option }) => option.name === name))) return { kind: 'not-authorised', name };
   const made = quoteOf(decision, held?.of.name ?? name, new Map());
   if (made.kind !== 'quote') return made;
   if (held === undefined) return { kind: 'not-authorised', name };
   const { option, total, ready, locale, currency, shop, title, written, validUntil, vehicle, findings } = made.quote;
-  const known = new Set(before?.estimate.findings.map((one) => one.title));
+  const known = new Set(since?.before.comparison.estimate.findings.map((one) => one.title));
   const weighed = comparison.options.find((one) => one.option === held.of) as Weighed;
   return {
     kind: 'supplement',
     supplement: {
       locale, currency, shop, title, written, validUntil, vehicle, option, total, ready,
       // Pictures are left to the estimate itself; what was found since is told in words.
-      findings: before === undefined ? [] : findings.filter((one) => !known.has(one.title)).map((one) => ({ ...one, pictures: [] })),
+      findings: since === undefined ? [] : findings.filter((one) => !known.has(one.title)).map((one) => ({ ...one, pictures: [] })),
       authorised: { amount: coins(money.round(held.amount.likely)), on: held.authorised.on, by: held.authorised.by },
       more: coins(weighed.totals.total.likely.minus(money.round(held.amount.likely))),
-      news: newsOf(priced(weighed, estimate, money.currency.digits), held.of.name, before, money),
+      news: newsOf(priced(weighed, estimate, money.currency.digits), held.of.name, since, money),
     },
   };
 }
 
-function newsOf(now: Priced, name: string, before: Comparison | undefined, money: Comparison['money']): News {
-  if (before === undefined) return { kind: 'unlisted', why: 'no-version' };
+function newsOf(now: Priced, name: string, since: Since | undefined, money: Comparison['money']): News {
+  if (since === undefined) return { kind: 'unlisted', why: 'no-version' };
+  const { before: { comparison: before, records }, records: today } = since;
   const then = before.options.find(({ option }) => option.name === name);
   if (then === undefined) return { kind: 'unlisted', why: 'no-option' };
   if (!then.complete) return { kind: 'unlisted', why: 'incomplete' };
   if (before.money.currency.code !== money.currency.code) return { kind: 'unlisted', why: 'other-currency' };
   const old = priced(then, before.estimate, money.currency.digits);
-  return { kind: 'listed', total: then.totals.total.likely.toFixed(money.currency.digits), lines: supplementLines(old, now, money), taxes: supplementTaxes(old, now, money) };
+  return { kind: 'listed', total: then.totals.total.likely.toFixed(money.currency.digits), lines: supplementLines(old, now, sameLines(records, today), money), taxes: supplementTaxes(old, now, money) };
 }
 
 function priced(weighed: Weighed, estimate: Comparison['estimate'], digits: number): Priced {

@@ -1,4 +1,4 @@
-import { Slot, type Block, type Comment, type Problem, type Rule, type Span, type Tree } from '../../language/index.js';
+import { heldByBlocks, Slot, type Block, type Comment, type Problem, type Rule, type Span, type Tree } from '../../language/index.js';
 import { closest } from '../../vocabulary/index.js';
 import * as rules from './allow-rules.js';
 import { found } from './check.js';
@@ -14,7 +14,7 @@ interface Allow {
 }
 
 const FORM = /^#\s*allow\s+([A-Za-z][A-Za-z0-9-]*)(?:\s*(:)\s*(.*))?\s*$/;
-const kept = new Slot<readonly Allow[]>();
+const kept = new Slot<readonly Allow[]>(heldByBlocks);
 const none: readonly Allow[] = [];
 
 /** Every comment of a block that has the form. Whether it means one depends on its code: see `isMeant`. */

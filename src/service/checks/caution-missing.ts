@@ -8,7 +8,7 @@ import { factBelow } from './lines.js';
 import type { OptionView } from './view.js';
 
 /** Common practice: the quote carries the cautions that belong to the work chosen. */
-export const cautionMissing: Rule<{ readonly work: string; readonly option: string; readonly cautions: readonly CautionTopic[] }> = {
+const cautionMissing: Rule<{ readonly work: string; readonly option: string; readonly cautions: readonly CautionTopic[] }> = {
   code: 'caution-missing', family: 'job', severity: 'warning', title: 'Work without its caution',
   message: ({ work, option, cautions }) => ({
     what: `“${clip(work)}” in option ${clip(option)} carries no caution about ${cautions.join(', ')}.`,

@@ -4,7 +4,7 @@ import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 import { withoutName } from './lines.js';
 
-export const consideredAndDone: Rule<{ readonly name: string }> = {
+const consideredAndDone: Rule<{ readonly name: string }> = {
   code: 'considered-and-done', family: 'names', severity: 'advice', title: 'Work to consider that is done anyway',
   message: ({ name }) => ({
     what: `${clip(name)} is to be considered, and every option that does work does it.`,

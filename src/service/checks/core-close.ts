@@ -6,7 +6,7 @@ import { example } from './example.js';
 /** Fewer days than these between the planned end and the last day for a core, and one late part loses the refund. */
 const DAYS_TO_SPARE = 3;
 
-export const coreClose: Rule<{ readonly part: string; readonly option: string; readonly ready: string; readonly deadline: string }> = {
+const coreClose: Rule<{ readonly part: string; readonly option: string; readonly ready: string; readonly deadline: string }> = {
   code: 'core-close', family: 'job', severity: 'advice', title: 'A core with few days to spare',
   message: ({ part, option, ready, deadline }) => ({
     what: `In option ${clip(option)} the work is planned to end on ${ready}; the core of “${clip(part)}” is due on ${deadline}.`,

@@ -4,7 +4,7 @@ import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 
 /** Common practice: a core that comes back late is not taken. */
-export const coreLate: Rule<{ readonly part: string; readonly option: string; readonly ready: string; readonly deadline: string }> = {
+const coreLate: Rule<{ readonly part: string; readonly option: string; readonly ready: string; readonly deadline: string }> = {
   code: 'core-late', family: 'job', severity: 'warning', title: 'A core that can’t go back in time',
   message: ({ part, option, ready, deadline }) => ({
     what: `In option ${clip(option)} the work is planned to end on ${ready}; the core of “${clip(part)}” is due on ${deadline}.`,

@@ -4,7 +4,7 @@ import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 
-export const dearerThanWorth: Rule<{ readonly option: string; readonly total: string; readonly worth: string }> = {
+const dearerThanWorth: Rule<{ readonly option: string; readonly total: string; readonly worth: string }> = {
   code: 'dearer-than-worth', family: 'money', severity: 'advice', title: 'An option dearer than the vehicle',
   message: ({ option, total, worth }) => ({
     what: `Option ${clip(option)} comes to ${total}, and the vehicle is worth ${worth} after it.`,

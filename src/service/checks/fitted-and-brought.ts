@@ -5,7 +5,7 @@ import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 import { withoutName } from './lines.js';
 
-export const fittedAndBrought: Rule<{ readonly name: string; readonly word: string; readonly job: string }> = {
+const fittedAndBrought: Rule<{ readonly name: string; readonly word: string; readonly job: string }> = {
   code: 'fitted-and-brought', family: 'names', severity: 'advice', title: 'Named by an option, and brought by its work as well',
   message: ({ name, word, job }) => ({
     what: `${clip(name)} comes with “${clip(job)}” already.`,

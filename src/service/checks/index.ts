@@ -22,9 +22,9 @@ import { keepCheck } from './keep-without-less.js';
 import { authorisedCheck } from './more-than-authorised.js';
 import { backCheck } from './more-back-than-paid.js';
 import { startCheck } from './no-start.js';
-import { taxCheck } from './no-tax.js';
-import { validCheck } from './no-valid.js';
-import { workdayCheck } from './no-workday.js';
+import { noTax } from './no-tax.js';
+import { noValid } from './no-valid.js';
+import { noWorkday } from './no-workday.js';
 import { oneCheck } from './one-option.js';
 import { warrantyCheck } from './option-without-warranty.js';
 import { bookCheck } from './outside-the-book.js';
@@ -77,9 +77,9 @@ export const allChecks: readonly Check[] = [
   authorisedCheck,
   backCheck,
   startCheck,
-  taxCheck,
-  validCheck,
-  workdayCheck,
+  noTax,
+  noValid,
+  noWorkday,
   oneCheck,
   warrantyCheck,
   bookCheck,
@@ -89,7 +89,8 @@ export const allChecks: readonly Check[] = [
   rangeCheck,
   overlapCheck,
   reusedBankCheck,
-  runsOutCheck, sentAwayCheck,
+  runsOutCheck,
+  sentAwayCheck,
   orderCheck,
   startedCheck,
   subframeWithoutAlignment,

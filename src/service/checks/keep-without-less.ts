@@ -5,7 +5,7 @@ import { example } from './example.js';
 import { behind } from './lines.js';
 
 /** Common practice: a core goes back complete, or the refund shrinks. */
-export const keepWithoutLess: Rule<{ readonly piece: string }> = {
+const keepWithoutLess: Rule<{ readonly piece: string }> = {
   code: 'keep-without-less', family: 'job', severity: 'advice', title: 'A piece kept back at no loss',
   message: ({ piece }) => ({
     what: `“${clip(piece)}” is kept back from the core, and the refund stays whole.`,

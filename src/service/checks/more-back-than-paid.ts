@@ -4,7 +4,7 @@ import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 
-export const moreBackThanPaid: Rule<{ readonly option: string; readonly back: string; readonly total: string }> = {
+const moreBackThanPaid: Rule<{ readonly option: string; readonly back: string; readonly total: string }> = {
   code: 'more-back-than-paid', family: 'money', severity: 'warning', title: 'An option that pays the customer',
   message: ({ option, back, total }) => ({
     what: `In option ${clip(option)} ${back} comes back, more than its total of ${total}.`,

@@ -6,7 +6,7 @@ import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 
 /** The shop's own rule decides; what the law says is for the reader to look up. */
-export const moreThanAuthorised: Rule<{ readonly name: string; readonly total: string; readonly amount: string; readonly over: string; readonly room: string | undefined }> = {
+const moreThanAuthorised: Rule<{ readonly name: string; readonly total: string; readonly amount: string; readonly over: string; readonly room: string | undefined }> = {
   code: 'more-than-authorised', family: 'money', severity: 'warning', title: 'More than was authorised',
   message: ({ name, total, amount, over, room }) => ({
     what: `${clip(name)} comes to ${total} today, tax and core charges included, and ${amount} was authorised: ${over} more, ${room === undefined ? 'and there is no room without asking' : `with a room of ${room}`}.`,

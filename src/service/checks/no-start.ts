@@ -3,7 +3,7 @@ import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 import { factBelow } from './lines.js';
 
-export const noStart: Rule<{ readonly written: string | undefined }> = {
+const noStart: Rule<{ readonly written: string | undefined }> = {
   code: 'no-start', family: 'money', severity: 'advice', title: 'An estimate without a day to start',
   message: ({ written }) => ({
     what: 'Nothing says on which day the vehicle can come in.',

@@ -4,7 +4,7 @@ import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 import { factBelow } from './lines.js';
 
-export const optionWithoutWarranty: Rule<{ readonly option: string }> = {
+const optionWithoutWarranty: Rule<{ readonly option: string }> = {
   code: 'option-without-warranty', family: 'money', severity: 'advice', title: 'An option without a warranty',
   message: ({ option }) => ({
     what: `Option ${clip(option)} does not say how long it is warranted.`,

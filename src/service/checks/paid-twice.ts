@@ -4,7 +4,7 @@ import type { Line } from '../../weigh/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 
-export const paidTwice: Rule<{ readonly title: string; readonly option: string; readonly access: string | undefined }> = {
+const paidTwice: Rule<{ readonly title: string; readonly option: string; readonly access: string | undefined }> = {
   code: 'paid-twice', family: 'money', severity: 'warning', title: 'One title charged twice in an option',
   message: ({ title, option, access }) => ({
     what: `“${clip(title)}” is charged twice in option ${clip(option)}${access === undefined ? '' : ', once with the way in'}.`,

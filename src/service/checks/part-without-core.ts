@@ -6,7 +6,7 @@ import { factBelow } from './lines.js';
 import { topicsOf } from './topics-of.js';
 
 /** Common practice: a rebuilt unit is sold against the old one. */
-export const partWithoutCore: Rule<{ readonly part: string }> = {
+const partWithoutCore: Rule<{ readonly part: string }> = {
   code: 'part-without-core', family: 'job', severity: 'advice', title: 'A rebuilt part without its core charge',
   message: ({ part }) => ({
     what: `“${clip(part)}” says nothing about a core.`,

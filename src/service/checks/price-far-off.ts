@@ -9,7 +9,7 @@ import type { View } from './view.js';
 /** A slip of the decimal point makes a price ten times too high or too low. */
 const TIMES = 10;
 
-export const priceFarOff: Rule<{ readonly part: string; readonly price: string; readonly usual: string }> = {
+const priceFarOff: Rule<{ readonly part: string; readonly price: string; readonly usual: string }> = {
   code: 'price-far-off', family: 'money', severity: 'warning', title: 'A price far from the usual one',
   message: ({ part, price, usual }) => ({
     what: `“${clip(part)}” is ${price} here, and ${usual} on its other line.`,

@@ -4,7 +4,7 @@ import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 import { factsOf, MOST_TIMES } from './record-facts.js';
 
-export const rangeVeryWide: Rule<{ readonly low: string; readonly high: string }> = {
+const rangeVeryWide: Rule<{ readonly low: string; readonly high: string }> = {
   code: 'range-very-wide', family: 'money', severity: 'advice', title: 'A range that says nothing',
   message: ({ low, high }) => ({
     what: `This figure may be ${low}, and it may be ${high}.`,

@@ -6,7 +6,7 @@ import { example } from './example.js';
 /** The part of the cheapest option's range that may overlap the next one's before the lead says little. */
 const MOST_OVERLAP = 0.5;
 
-export const rangesOverlap: Rule<{ readonly cheapest: string; readonly next: string; readonly percent: string }> = {
+const rangesOverlap: Rule<{ readonly cheapest: string; readonly next: string; readonly percent: string }> = {
   code: 'ranges-overlap', family: 'money', severity: 'advice', title: 'A lead within the uncertainty',
   message: ({ cheapest, next, percent }) => ({
     what: `The range of ${clip(cheapest)}, the cheapest, lies for ${percent} % within that of ${clip(next)}.`,

@@ -11,7 +11,7 @@ const LEAST_SHARE = 75;
 const PSI: Readonly<{ [unit: string]: number }> = { psi: 1, kPa: 1 / 6.894757293168, bar: 100 / 6.894757293168 };
 
 /** Common practice: uneven compression on the undamaged bank widens the risk of reusing that engine. */
-export const reusedBankUneven: Rule<{ readonly option: string; readonly low: string; readonly high: string; readonly unit: string }> = {
+const reusedBankUneven: Rule<{ readonly option: string; readonly low: string; readonly high: string; readonly unit: string }> = {
   code: 'reused-bank-uneven', family: 'job', severity: 'advice', title: 'Uneven compression in an engine that is kept',
   message: ({ option, low, high, unit }) => ({
     what: `Beside what is mended, readings lie between ${low} and ${high} ${unit}, and option ${clip(option)} keeps this engine.`,

@@ -1,4 +1,4 @@
-import type { Problem } from '../../language/index.js';
+import { sameItems, type Problem } from '../../language/index.js';
 import type { Estimate, Resolved } from '../../estimate/index.js';
 import type { Book, Comparison, Planned } from '../../weigh/index.js';
 import { found, type Check, type Found } from './check.js';
@@ -8,8 +8,13 @@ import { viewOf, type OptionView, type View } from './view.js';
 
 /** What the checks of the trade find in an estimate. */
 export function checkTrade(resolved: Resolved, comparison: Comparison, whole: boolean, book: Book): readonly Found[] {
-  const view = viewOf(resolved, comparison, book);
-  return view === undefined ? [] : runChecks(allChecks, view, whole);
+  try {
+    const view = viewOf(resolved, comparison, book);
+    return view === undefined ? [] : runChecks(allChecks, view, whole);
+  } catch (error) {
+    // What all of them look at could not be made: what was read and weighed is told all the same.
+    return resolved.records.slice(0, 1).map((record) => found(checkFailed, record.at, { check: undefined, why: wordsOf(error) }));
+  }
 }
 
 /** True where everything could be read: nothing that is missing can stand on a line that was left out. */
@@ -39,7 +44,7 @@ function overOption(checks: readonly Check[], one: OptionView, view: View): read
   const { option, weighed } = one;
   const madeFrom = [option, ...surroundings(view.estimate)];
   const before = kept.get(weighed.planned);
-  if (before !== undefined && before.checks === checks && before.madeFrom.length === madeFrom.length && before.madeFrom.every((item, i) => item === madeFrom[i])) return before.found;
+  if (before !== undefined && before.checks === checks && sameItems(before.madeFrom, madeFrom)) return before.found;
   const own: Found[] = [];
   for (const check of checks) if (check.over === 'option') collect(check.rule.code, () => check.find(one, view), view, own);
   kept.set(weighed.planned, { checks, madeFrom, found: own });
@@ -56,6 +61,10 @@ function collect(code: string, find: () => Iterable<Found>, view: View, into: Fo
     for (const one of find()) into.push(one);
   } catch (error) {
     const first = view.resolved.records.find((record) => view.isOwn({ record })) ?? view.header.record;
-    into.push(found(checkFailed, first.at, { check: code, why: error instanceof Error ? error.message : String(error) }));
+    into.push(found(checkFailed, first.at, { check: code, why: wordsOf(error) }));
   }
+}
+
+function wordsOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }

@@ -4,7 +4,7 @@ import { example } from './example.js';
 
 const DAYS: Readonly<{ [unit: string]: number }> = { d: 1, wk: 7, mo: 31 };
 
-export const runsOutBeforeStart: Rule<{ readonly start: string }> = {
+const runsOutBeforeStart: Rule<{ readonly start: string }> = {
   code: 'runs-out-before-start', family: 'money', severity: 'advice', title: 'Prices that run out before the work starts',
   message: ({ start }) => ({
     what: `These prices have run out when the work starts on ${start}.`,

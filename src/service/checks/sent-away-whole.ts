@@ -5,7 +5,7 @@ import { example } from './example.js';
 import { factBelow } from './lines.js';
 
 /** Common practice: nothing goes to the machine shop before it is off the engine. */
-export const sentAwayWhole: Rule<{ readonly job: string; readonly sublet: string }> = {
+const sentAwayWhole: Rule<{ readonly job: string; readonly sublet: string }> = {
   code: 'sent-away-whole', family: 'job', severity: 'advice', title: 'Outside work before anything is apart',
   message: ({ job, sublet }) => ({
     what: `“${clip(job)}” does not say when things are apart, so the calendar sends “${clip(sublet)}” away before it begins.`,

@@ -3,7 +3,7 @@ import { is, kinds } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 
-export const startBeforeWritten: Rule<{ readonly start: string; readonly written: string }> = {
+const startBeforeWritten: Rule<{ readonly start: string; readonly written: string }> = {
   code: 'start-before-written', family: 'money', severity: 'warning', title: 'Work that starts before it is quoted',
   message: ({ start, written }) => ({
     what: `The work starts on ${start}, and the estimate was written on ${written}.`,

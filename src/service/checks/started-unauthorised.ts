@@ -3,7 +3,7 @@ import { clip } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 
-export const startedUnauthorised: Rule<{ readonly started: string; readonly first: string | undefined }> = {
+const startedUnauthorised: Rule<{ readonly started: string; readonly first: string | undefined }> = {
   code: 'started-unauthorised', family: 'job', severity: 'advice', title: 'Work that began before anything was authorised',
   message: ({ started, first }) => ({
     what: first === undefined ? `Work began on ${clip(started)}, and nothing is authorised.` : `Work began on ${clip(started)}; the first authorisation is of ${clip(first)}.`,

@@ -5,7 +5,7 @@ import { example } from './example.js';
 import { behind } from './lines.js';
 
 /** Common practice: a missing special tool costs days, not hours. */
-export const toolWithoutArrival: Rule<{ readonly tool: string }> = {
+const toolWithoutArrival: Rule<{ readonly tool: string }> = {
   code: 'tool-without-arrival', family: 'job', severity: 'advice', title: 'A tool to bring in, and no day for it',
   message: ({ tool }) => ({
     what: `“${clip(tool)}” is not among the shop’s tools, and nothing says when it arrives.`,

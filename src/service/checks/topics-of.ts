@@ -1,8 +1,8 @@
 import { Slot } from '../../language/index.js';
 import type { Source } from '../../estimate/index.js';
-import { NOTHING, recognized, type Choice, type Topic } from '../../vocabulary/index.js';
+import { heldByRecords, NOTHING, recognized, type Choice, type Topic } from '../../vocabulary/index.js';
 
-const kept = new Slot<ReadonlySet<Topic>>();
+const kept = new Slot<ReadonlySet<Topic>>(heldByRecords);
 
 /** What a line stands for: as it says itself behind `counts as`, or else as its title and name are recognized. */
 export function topicsOf({ record }: Pick<Source, 'record'>): ReadonlySet<Topic> {

@@ -6,7 +6,7 @@ import { factsOf } from './record-facts.js';
 
 const how: Readonly<{ [kind: string]: string }> = { labour: 'do or consider', part: 'uses or fit', sublet: 'uses or send', access: 'with or way', fee: 'charge', tool: 'needs' };
 
-export const unusedLine: Rule<{ readonly kind: string; readonly name: string }> = {
+const unusedLine: Rule<{ readonly kind: string; readonly name: string }> = {
   code: 'unused-line', family: 'names', severity: 'advice', title: 'A line that no other line names',
   message: ({ kind, name }) => ({
     what: `Nothing names the ${kind} line ${clip(name)}.`,

@@ -5,7 +5,7 @@ import { example } from './example.js';
 import { behind } from './lines.js';
 
 /** Common practice: the customer is told how long a used part is answered for, even if that is not at all. */
-export const usedWithoutWarranty: Rule<{ readonly part: string }> = {
+const usedWithoutWarranty: Rule<{ readonly part: string }> = {
   code: 'used-without-warranty', family: 'money', severity: 'advice', title: 'A used part without a warranty',
   message: ({ part }) => ({
     what: `“${clip(part)}” is used, and neither it nor its option says how long it is warranted.`,

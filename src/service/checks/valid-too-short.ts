@@ -2,7 +2,7 @@ import type { Rule } from '../../language/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 
-export const validTooShort: Rule<undefined> = {
+const validTooShort: Rule<undefined> = {
   code: 'valid-too-short', family: 'money', severity: 'warning', title: 'An estimate that never holds',
   message: () => ({
     what: 'These prices hold for less than a day.',

@@ -1,11 +1,11 @@
+import { badValves } from './bad-valves.js';
 import { headJob } from './example.js';
-import { lacking, lineFor } from './lacking.js';
-import { hasBadValves } from './bad-valves.js';
+import { lacking } from './lacking.js';
 
 /** Common practice: where valves are bent or burnt the seats are recut. */
 export const valvesWithoutSeats = lacking({
   code: 'valves-without-seats', severity: 'warning', title: 'New valves on old seats',
-  when: (one, view) => (hasBadValves(one, view) ? lineFor('head-off')(one) : undefined),
+  when: badValves,
   topics: ['valve-seats'],
   line: { kind: 'sublet', name: 'valve-seats', title: 'Valve seats: recut' },
   what: 'has damaged valves, and nothing recuts the seats.',

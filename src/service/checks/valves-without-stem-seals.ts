@@ -1,11 +1,11 @@
+import { badValves } from './bad-valves.js';
 import { headJob } from './example.js';
-import { lacking, lineFor } from './lacking.js';
-import { hasBadValves } from './bad-valves.js';
+import { lacking } from './lacking.js';
 
 /** Common practice: stem seals are new whenever the valves were out. */
 export const valvesWithoutStemSeals = lacking({
   code: 'valves-without-stem-seals', severity: 'warning', title: 'New valves with old stem seals',
-  when: (one, view) => (hasBadValves(one, view) ? lineFor('head-off')(one) : undefined),
+  when: badValves,
   topics: ['stem-seals'],
   line: { kind: 'part', name: 'stem-seals', title: 'Valve stem seals' },
   what: 'has damaged valves, and brings no new stem seals.',

@@ -3,7 +3,7 @@ import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 
-export const workForNothing: Rule<{ readonly option: string }> = {
+const workForNothing: Rule<{ readonly option: string }> = {
   code: 'work-for-nothing', family: 'money', severity: 'warning', title: 'An option with work that costs nothing',
   message: ({ option }) => ({
     what: `Option ${clip(option)} does work, and its total is nothing.`,

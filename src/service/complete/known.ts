@@ -2,10 +2,7 @@ import type { Access, Estimate, Labour, Part, Sublet } from '../../estimate/inde
 import { figureText, hoursText, moneyText } from '../../report/index.js';
 import { is, kinds, zero, type Amount, type Record } from '../../vocabulary/index.js';
 // What a name would bring is priced with the calculations' own lines, so that an offer never says another sum than the total.
-import { keeper } from '../../weigh/keep.js';
-import { accessWork, labourLine } from '../../weigh/price-labour.js';
-import { partLine, subletLine } from '../../weigh/price-goods.js';
-import type { Money } from '../../weigh/index.js';
+import { accessWork, keeper, labourLine, partLine, subletLine, type Money } from '../../weigh/index.js';
 import type { Weighing } from '../types.js';
 
 type Known = Access | Labour | Part | Sublet | Estimate['fees'][number] | Estimate['tools'][number] | Estimate['findings'][number];

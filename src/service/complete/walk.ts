@@ -139,12 +139,12 @@ export function fieldOfKey(kind: Kind, key: string): Field {
   return kind.fields[key] as Field;
 }
 
-export function isList(value: ValueType<unknown>): boolean {
+function isList(value: ValueType<unknown>): boolean {
   return value.item !== undefined;
 }
 
 /** Whether a figure without a unit, or with one of this dimension, fits. */
-export function accepts({ measures = [] }: ValueType<unknown>, dimension: Dimension | undefined): boolean {
+function accepts({ measures = [] }: ValueType<unknown>, dimension: Dimension | undefined): boolean {
   return dimension === undefined ? measures.includes('plain') || measures.includes('money') : measures.includes(dimension);
 }
 

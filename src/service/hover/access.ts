@@ -1,7 +1,6 @@
 import { hoursText, moneyText } from '../../report/index.js';
 import { zero, type Record } from '../../vocabulary/index.js';
-import type { Weighed } from '../../weigh/index.js';
-import { accessWork } from '../../weigh/price-labour.js';
+import { accessWork, type Weighed } from '../../weigh/index.js';
 import type { Weighing } from '../types.js';
 
 /** What a way in costs once, and option by option whether it is paid and which jobs share it. */

@@ -1,7 +1,6 @@
 import type { Statement } from '../../language/index.js';
 import { explainShort, figureText } from '../../report/index.js';
-import type { Comparison, Line, Plan } from '../../weigh/index.js';
-import { labourLine } from '../../weigh/price-labour.js';
+import { labourLine, type Comparison, type Line, type Plan } from '../../weigh/index.js';
 import { statementOf, type At } from '../at.js';
 import { lineIndex } from './line-index.js';
 

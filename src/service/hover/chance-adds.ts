@@ -1,9 +1,7 @@
 import type { Span } from '../../language/index.js';
 import { aboutText, shareText } from '../../report/index.js';
 import type { Record } from '../../vocabulary/index.js';
-import type { Comparison, Weighed } from '../../weigh/index.js';
-import { expectedOf } from '../../weigh/decide/expected.js';
-import { modelOf } from '../../weigh/decide/model.js';
+import { expectedOf, modelOf, type Comparison, type Weighed } from '../../weigh/index.js';
 
 /** How often a chance happens in each option that has it, what it then adds, and what that comes to on average. */
 export function chanceAdds(record: Record, comparison: Comparison): string[] {

@@ -65,7 +65,7 @@ function kindNamed(kind: string | undefined): Symbol['kind'] {
 }
 
 /** Never empty: an editor refuses a line of its outline that has no words. */
-export function wordsFor({ title, name, kind }: Record): string {
+function wordsFor({ title, name, kind }: Record): string {
   return title?.text.trim() || name?.name || kind.word;
 }
 

@@ -13,7 +13,7 @@ const PLACES = 3;
 export function passFeatures(input: Input, { service }: Desk, dice: Dice): void {
   const uri = uriOf(input.name);
   const text = input.files.get(input.name) as string;
-  const all = text.length < SHORT && dice.chance(4);
+  const all = text.length < SHORT && dice.chance(5);
   const offsets = all ? Array.from({ length: text.length + 1 }, (_, i) => i) : Array.from({ length: PLACES }, () => dice.placeIn(text));
   ofTheFile(service, uri, text);
   for (const offset of offsets) atOffset(service, uri, text, offset);

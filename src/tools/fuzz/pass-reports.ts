@@ -121,7 +121,7 @@ export function passDecision({ name, files }: Input, { service }: Desk): void {
   const text = comparisonText(decision, undefined, TODAY);
   clean('the report is words', text, words);
   holds('the report tells a terminal nothing', !/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/.test(text), () => JSON.stringify(text));
-  const { problems } = service.weighing(uri);
+  const { problems, resolved: { records } } = service.weighing(uri);
   const view = decisionView(decision, keepLastGood([], { comparison: decision.comparison, problems }));
   const page = decisionPart(view);
   wellFormed('the later part of the page is well formed', page);
@@ -131,17 +131,17 @@ export function passDecision({ name, files }: Input, { service }: Desk): void {
   wellFormed('the exported page is well formed', html);
   clean('the exported page is words', html, words);
   for (const [id, figure] of namedFigures(decision.comparison, decision)) clean('a figure explained is words', `${id} ${explain(figure, decision.comparison.money, () => undefined).map(({ text: shown, how }) => `${shown} ${how}`).join('\n')}`, words);
-  quotes(decision, words);
+  quotes(decision, records, words);
 }
 
-function quotes(decision: Decision, words: string): void {
+function quotes(decision: Decision, records: readonly Record[], words: string): void {
   for (const { weighed: { option } } of decision.options) {
     const made = quoteOf(decision, option.name, new Map());
     if (made.kind === 'quote') {
       for (const form of forms) clean('a quote is words', quoteForm(made.quote, form), words);
       wellFormed('a quote is well formed', quoteForm(made.quote, 'html'));
     }
-    const more = supplementOf(decision, option.name, decision.comparison);
+    const more = supplementOf(decision, option.name, { before: { comparison: decision.comparison, records }, records });
     if (more.kind === 'supplement') for (const form of forms) clean('a supplement is words', sheetForm(supplementSheetOf(more.supplement), form), words);
   }
 }

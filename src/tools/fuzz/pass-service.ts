@@ -1,14 +1,15 @@
 import { clean, finite, holds, same } from './claim.js';
+import type { Dice } from './dice.js';
 import type { Input } from './input.js';
 import { deskOver, uriOf, type Desk } from './over.js';
 import type { LanguageService } from '../../service/index.js';
 
 /** The service over an input, for the passes that ask it more. */
-export function passService({ files, name }: Input): Desk {
+export function passService({ files, name }: Input, dice: Dice): Desk {
   const desk = deskOver(files);
   const input = [...files.values()].join('\n');
   problemsAreSound(desk.service, uriOf(name), input);
-  figuresAreFigures(desk.service, uriOf(name), input);
+  figuresAreFigures(desk.service, uriOf(name), input, dice);
   return desk;
 }
 
@@ -43,10 +44,13 @@ function foundBy(service: LanguageService, uri: string): string {
   return [...problems, ...options].join('\n');
 }
 
-function figuresAreFigures(service: LanguageService, uri: string, input: string): void {
+/** When an option is ready is planned only where it is asked, and is a third of the weighing: asked of some inputs. */
+function figuresAreFigures(service: LanguageService, uri: string, input: string, dice: Dice): void {
+  const asks = dice.chance(25);
   const { comparison } = service.weighing(uri);
-  for (const { option, totals, inAll, net, ready, returns } of comparison.options) {
-    for (const figure of [totals.total, totals.tax, totals.hours, inAll, net, returns.all, ready.days, ready.bay, ...totals.lines.map(({ amount }) => amount)]) {
+  for (const weighed of comparison.options) {
+    const { option, totals, inAll, net, returns } = weighed;
+    for (const figure of [totals.total, totals.tax, totals.hours, inAll, net, returns.all, ...(asks ? [weighed.ready.days, weighed.ready.bay] : []), ...totals.lines.map(({ amount }) => amount)]) {
       holds('a figure is a number', [figure.low, figure.likely, figure.high].every((one) => one.isFinite()), () => `${option.name}: ${figure.label}`);
       clean('the name of a figure is words', figure.label, input);
     }

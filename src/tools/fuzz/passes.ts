@@ -28,7 +28,7 @@ export function through(input: Input, dice: Dice, shares: Shares, went: (pass: P
   went('text');
   passText(input, dice);
   went('service');
-  const desk = passService(input);
+  const desk = passService(input, dice);
   if (goes.edit) {
     went('edit');
     passEdit(input, desk);

@@ -5,22 +5,24 @@ import { shrunk } from './shrink.js';
 import type { Start } from './texts.js';
 import { Broken } from './claim.js';
 
-export interface Ask {
+/** What stays the same for all inputs of a run. */
+export interface Plan {
   readonly seed: number;
-  /** Numbers of the first input and of the one behind the last. */
-  readonly from: number;
-  readonly to: number;
   readonly starts: readonly Start[];
   readonly shares: Shares;
   /** An input that takes longer is a fault, in milliseconds by the clock: asking the processor is dearer than most inputs. */
   readonly slowest: number;
   /** Milliseconds that making one failing input smaller may take. */
   readonly patience: number;
-  /** A new way of failing, as soon as it is made small. */
-  readonly found: (failure: Failure) => void;
-  readonly progress: (done: number, failures: number) => void;
-  /** Asked after each input; true ends the run. */
-  readonly stop: () => boolean;
+}
+
+/** Some inputs of a run, by their numbers. */
+export interface Share {
+  readonly from: number;
+  /** The number behind the last. */
+  readonly to: number;
+  /** Ways of failing that were told before: they are counted, not made small again. */
+  readonly known: ReadonlySet<string>;
 }
 
 /** A way of failing, with the smallest input found that fails so. */
@@ -29,58 +31,64 @@ export interface Failure {
   readonly number: number;
   readonly input: Input;
   readonly error: string;
-  times: number;
 }
 
+/** What came of some inputs, as plain data that goes from one thread to another. */
 export interface Ran {
   readonly inputs: number;
   readonly passes: Readonly<Partial<Record<Pass, number>>>;
   readonly characters: number;
   readonly slowest: { readonly number: number; readonly ms: number };
+  /** How often each way of failing was met. */
+  readonly times: ReadonlyMap<string, number>;
+  /** The ways that were not known before. */
   readonly failures: readonly Failure[];
 }
 
-/** Puts inputs through the product, one after the other, and goes on behind a failure. */
-export function runInputs(ask: Ask): Ran {
+/** Puts inputs through the product, one after the other, and goes on behind a failure. `begins` hears of each number. */
+export function runInputs(plan: Plan, { from, to, known }: Share, begins: (number: number) => void = () => undefined): Ran {
   const passes: Partial<Record<Pass, number>> = {};
-  const failures = new Map<string, Failure>();
+  const times = new Map<string, number>();
+  const failures: Failure[] = [];
   let characters = 0;
   let slowest = { number: -1, ms: 0 };
-  let number = ask.from;
-  for (; number < ask.to; number++) {
-    const { input } = inputOf(ask.seed, number, ask.starts);
+  for (let number = from; number < to; number++) {
+    begins(number);
+    const { input } = inputOf(plan.seed, number, plan.starts);
     for (const text of input.files.values()) characters += text.length;
-    const first = failureOf(input, ask, number, (pass) => void (passes[pass] = (passes[pass] ?? 0) + 1));
-    if (first.ms > slowest.ms) slowest = { number, ms: first.ms };
-    if (first.what !== undefined) note(first.what, first.error ?? '', input, number);
-    ask.progress(number + 1 - ask.from, failures.size);
-    if (ask.stop()) {
-      number++;
-      break;
-    }
+    const { what, error, ms } = failureOf(input, plan, number, (pass) => void (passes[pass] = (passes[pass] ?? 0) + 1));
+    if (ms > slowest.ms) slowest = { number, ms };
+    if (what === undefined) continue;
+    if (!known.has(what) && !times.has(what)) failures.push({ what, number, error, input: shrunk(input, (smaller) => failureOf(smaller, plan, number).what === what, plan.patience) });
+    times.set(what, (times.get(what) ?? 0) + 1);
   }
-  return { inputs: number - ask.from, passes, characters, slowest, failures: [...failures.values()] };
-
-  function note(what: string, error: string, input: Input, at: number): void {
-    const known = failures.get(what);
-    if (known !== undefined) {
-      known.times++;
-      return;
-    }
-    const failure: Failure = { what, number: at, error, times: 1, input: shrunk(input, (smaller) => failureOf(smaller, ask, at).what === what, ask.patience) };
-    failures.set(what, failure);
-    ask.found(failure);
-  }
+  return { inputs: to - from, passes, characters, slowest, times, failures };
 }
+
+/** What came of two lots of inputs together. */
+export function together(a: Ran, b: Ran): Ran {
+  const passes = { ...a.passes };
+  for (const [pass, count] of Object.entries(b.passes) as [Pass, number][]) passes[pass] = (passes[pass] ?? 0) + count;
+  const times = new Map(a.times);
+  for (const [what, count] of b.times) times.set(what, (times.get(what) ?? 0) + count);
+  return {
+    inputs: a.inputs + b.inputs, passes, characters: a.characters + b.characters, times,
+    slowest: a.slowest.ms < b.slowest.ms ? b.slowest : a.slowest,
+    failures: [...a.failures, ...b.failures.filter(({ what }) => !a.failures.some((one) => one.what === what))],
+  };
+}
+
+/** What comes of no input at all. */
+export const NOTHING: Ran = { inputs: 0, passes: {}, characters: 0, slowest: { number: -1, ms: 0 }, times: new Map(), failures: [] };
 
 interface Went {
   /** In which way it failed; undefined where all held. */
   readonly what: string | undefined;
-  readonly error: string | undefined;
+  readonly error: string;
   readonly ms: number;
 }
 
-function failureOf(input: Input, { seed, shares, slowest }: Ask, number: number, went: (pass: Pass) => void = () => undefined): Went {
+function failureOf(input: Input, { seed, shares, slowest }: Plan, number: number, went: (pass: Pass) => void = () => undefined): Went {
   const started = performance.now();
   let pass: Pass = 'text';
   const spent = () => performance.now() - started;
@@ -94,7 +102,7 @@ function failureOf(input: Input, { seed, shares, slowest }: Ask, number: number,
     return { what: nameOf(error, pass), error: error instanceof Error ? (error.stack ?? error.message) : String(error), ms: spent() };
   }
   const ms = spent();
-  return ms > slowest ? { what: 'slow', error: `${ms.toFixed(0)} ms, last in ${pass}`, ms } : { what: undefined, error: undefined, ms };
+  return ms > slowest ? { what: 'slow', error: `${ms.toFixed(0)} ms, last in ${pass}`, ms } : { what: undefined, error: '', ms };
 }
 
 /** Failures with the same claim, or the same message from the same place, are one. */

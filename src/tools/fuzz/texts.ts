@@ -7,6 +7,9 @@ export interface Start {
   readonly text: string;
 }
 
+/** Longer texts are there to show limits, in one long row of the same; `grown` and the shapes make such. */
+const LONGEST = 10_000;
+
 /** Where texts to start from are kept. */
 const FOLDERS = ['samples', 'test/corpus/ok', 'test/corpus/err', 'test/changes/pairs', 'test/history', 'test/closing', 'test/authorised', 'test/stage', 'test/list'] as const;
 
@@ -14,5 +17,6 @@ const FOLDERS = ['samples', 'test/corpus/ok', 'test/corpus/err', 'test/changes/p
 export function startsBelow(root: string): readonly Start[] {
   return FOLDERS.flatMap((folder) => readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
     .filter((file) => /\.yard(?:\.txt)?$/.test(file)).sort()
-    .map((file) => ({ name: `${folder}/${file.split(path.sep).join('/')}`, text: readFileSync(path.join(root, folder, file), 'utf8') })));
+    .map((file) => ({ name: `${folder}/${file.split(path.sep).join('/')}`, text: readFileSync(path.join(root, folder, file), 'utf8') }))
+    .filter(({ text }) => text.length <= LONGEST));
 }

@@ -18,7 +18,7 @@ export interface TooManyValues {
 }
 
 /** The most different values that an exact sum may come to on its way. */
-export const MOST_VALUES = 50_000;
+const MOST_VALUES = 50_000;
 
 /**
  * The exact distribution of a sum of independent variables, by convolution; of none: 0 for certain. Values that are

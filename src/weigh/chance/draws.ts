@@ -44,14 +44,14 @@ export function createDraws({ cases, seed }: DrawPlan): Draws {
 }
 
 /** The most cases that a sample may have. */
-export const MOST_CASES = 65_536;
+const MOST_CASES = 65_536;
 
 /**
  * The whole numbers below `cases` in an order that depends on key and seed alone. Throws a RangeError beyond 65 536.
  *
  * Source: R. A. Fisher & F. Yates' shuffle, as in Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P.
  */
-export function permutationOf(key: string, cases: number, seed: number): Uint16Array {
+function permutationOf(key: string, cases: number, seed: number): Uint16Array {
   if (!(Number.isInteger(cases) && cases >= 1 && cases <= MOST_CASES)) throw new RangeError(`A sample has 1 to ${MOST_CASES} cases, not ${cases}.`);
   const draw = drawsFor(key, seed);
   const order = new Uint16Array(cases);
@@ -76,7 +76,7 @@ export function occurs(permutation: Uint16Array, chance: number): Uint8Array {
 }
 
 /** What each case takes from the values of the strata. */
-export function taken(permutation: Uint16Array, strata: Readonly<Float64Array>): Float64Array {
+function taken(permutation: Uint16Array, strata: Readonly<Float64Array>): Float64Array {
   const values = new Float64Array(permutation.length);
   for (let i = 0; i < values.length; i++) values[i] = strata[permutation[i] as number] as number;
   return values;

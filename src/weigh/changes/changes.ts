@@ -10,7 +10,7 @@ import type { Change, Effect, Follow, OptionPair, Pick } from './types.js';
 import { Decimal } from '../../vocabulary/index.js';
 
 /** What one version says and what it comes to. */
-interface VersionRead {
+export interface VersionRead {
   readonly records: readonly Record[];
   readonly comparison: Comparison;
 }

@@ -2,7 +2,7 @@ import { Decimal } from '../../vocabulary/index.js';
 import { dayOf, isoOf, monthsAfter, type Day } from '../calendar.js';
 import { problemsOf, type CoverProblem, type CoverQuestion, type CoverRange, type CoverVehicle, type Distance } from './covered-question.js';
 
-export type { CoverProblem, CoverQuestion, CoverRange, CoverVehicle, Distance };
+export type { CoverRange, CoverVehicle, Distance };
 
 export type Holds = 'yes' | 'no' | 'unknown';
 

@@ -31,10 +31,10 @@ export type TestProblem =
   | { readonly kind: 'price out of range'; readonly price: number };
 
 /** How far chances may be from 1 in sum: they are written with some ten digits at most. */
-export const SUM_TOLERANCE = 1e-9;
+const SUM_TOLERANCE = 1e-9;
 
 /** The largest value taken, up or down; sums of it stay finite. */
-export const LARGEST_VALUE = 1e100;
+const LARGEST_VALUE = 1e100;
 
 export function isChance(chance: number): boolean {
   return chance >= 0 && chance <= 1;

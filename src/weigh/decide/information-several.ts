@@ -40,7 +40,7 @@ export interface SeveralRefused {
 }
 
 /** The most that are taken together: 64 states and as many results are what a reader can still be told about. */
-export const MOST_TOGETHER = 6;
+const MOST_TOGETHER = 6;
 
 /**
  * Turns chances that are independent of each other, but for their parents, into the joint states: the product of

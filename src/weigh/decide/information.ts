@@ -1,6 +1,6 @@
-import { problemsOf, type Goal, type TestProblem, type TestQuestion } from './information-question.js';
+import { problemsOf, type TestProblem, type TestQuestion } from './information-question.js';
 
-export type { Goal, TestProblem, TestQuestion };
+export type { TestQuestion };
 
 /** `worth doing` only where the test brings more than its price: at exactly its price it is left out. */
 export type TestVerdict = 'worth doing' | 'not worth its price' | 'cannot change the choice';

@@ -1,10 +1,10 @@
 import type { Span } from '../../language/index.js';
 import type { Chance, Estimate, Inspection } from '../../estimate/index.js';
 import { zero, type Decimal } from '../../vocabulary/index.js';
-import { constant, given, hoursProduct, product, type Figure } from '../figure.js';
+import { constant, given, product, type Figure } from '../figure.js';
 import type { Line } from '../line.js';
 import type { Money } from '../money.js';
-import { inHours } from '../price-labour.js';
+import { hoursLine } from '../price-labour.js';
 import { fixedOf, total } from '../totals.js';
 import type { Expected } from './expected.js';
 import { jointTest, severalStates } from './information-several.js';
@@ -89,10 +89,9 @@ function stateOf(chance: Chance, tested: readonly Chance[], models: readonly Opt
 
 /** The hours and the price of the inspection with tax, without the shop's percentage fees. */
 function priceOf({ title, name, at, record, hours, rate, price }: Inspection, { shop }: Estimate, money: Money): Figure {
-  const line = (kind: Line['kind'], amount: Figure, time: Figure | undefined): Line => ({ kind, share: 'work', title, name, at, record, amount, hours: time, quantity: undefined, condition: undefined, with: [] });
-  const time = hours === undefined ? undefined : inHours(`${title}: hours`, hours);
-  const work = time === undefined || rate === undefined ? [] : [line('labour', product(title, [time, given(`${rate.title}, an hour`, 'money', rate.price)], money, at), hoursProduct(title, [time]))];
-  const fee = price === undefined ? [] : [line('fee', product(title, [given('Price', 'money', price)], money, price.at), undefined)];
+  const feeOf = (amount: Figure): Line => ({ kind: 'fee', share: 'work', title, name, at, record, amount, hours: undefined, quantity: undefined, condition: undefined, with: [] });
+  const work = hours === undefined || rate === undefined ? [] : [hoursLine(title, hours, rate, { at, record }, money)];
+  const fee = price === undefined ? [] : [feeOf(product(title, [given('Price', 'money', price)], money, price.at))];
   if (work.length + fee.length === 0) return constant(title, 'money', zero);
   return total(title, work, [], fixedOf(fee), [], { ...shop, fees: [] }, money).total;
 }

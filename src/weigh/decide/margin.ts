@@ -1,5 +1,5 @@
 import type { Estimate, Shop } from '../../estimate/index.js';
-import { Decimal, type Amount } from '../../vocabulary/index.js';
+import type { Amount, Decimal } from '../../vocabulary/index.js';
 import { difference, given, product, sum, type Figure } from '../figure.js';
 import type { Line } from '../line.js';
 import type { Money } from '../money.js';
@@ -20,7 +20,7 @@ export interface MarginOf {
 export interface Margin {
   readonly by: readonly MarginOf[];
   readonly margin: Figure;
-  /** Rounded to the cent; undefined where there are no hours, or no day in the bay. */
+  /** Rounded to the smallest coin; undefined where there are no hours, or no day in the bay. */
   readonly perHour: Decimal | undefined;
   readonly perBayDay: Decimal | undefined;
 }
@@ -30,7 +30,7 @@ export function marginOf(weighed: Weighed, estimate: Estimate, money: Money): Ma
   const sorts = [['labour', 'labour'], ['parts', 'part'], ['outside', 'sublet']] as const;
   const by = sorts.map(([sort, kind]) => marginOn(sort, totals.lines.filter((line) => line.kind === kind), estimate.shop, money));
   const margin = sum('Margin', 'money', by.map((of) => of.margin));
-  const per = (count: Decimal) => (count.isZero() ? undefined : margin.likely.div(count).toDecimalPlaces(2, Decimal.ROUND_HALF_UP));
+  const per = (count: Decimal) => (count.isZero() ? undefined : money.round(margin.likely.div(count)));
   return { by, margin, perHour: per(totals.hours.likely), perBayDay: per(ready.bay.likely) };
 }
 
@@ -64,7 +64,10 @@ function labourCost(line: Line, shop: Shop, money: Money): Figure | undefined {
   const leaf = rateLeaf(line.amount);
   const rate = [...shop.rates.values()].find(({ price }) => price.at === leaf?.at);
   if (rate?.cost === undefined) return undefined;
-  return product(`${line.title}: cost`, [line.hours, given(`${rate.title}: cost of an hour`, 'money', rate.cost)], money, rate.cost.at);
+  // The times behind the amount and not the hours: thirds of an hour have no end, and half a coin must not depend on where they are cut.
+  const { from, step } = line.amount;
+  const times = from.filter((figure) => figure !== leaf);
+  return product(`${line.title}: cost`, [...times, given(`${rate.title}: cost of an hour`, 'money', rate.cost)], money, rate.cost.at, step.kind === 'product' ? step.per : 1);
 }
 
 /** The price of an hour that an amount was made with. */

@@ -6,7 +6,7 @@ import type { Line } from '../line.js';
 import type { Money } from '../money.js';
 import { fixedLines, linesOfWays, lineWith, planWork, type Plan } from '../plan.js';
 import { feeLine } from '../price-goods.js';
-import type { PlannedWork } from '../tasks.js';
+import type { PlannedWork } from '../planned-work.js';
 import { fixedOf, total } from '../totals.js';
 import type { Weighed } from '../weigh.js';
 

@@ -1,5 +1,6 @@
 import { monthsIn, type Estimate, type Option } from '../../estimate/index.js';
 import { Decimal, zero } from '../../vocabulary/index.js';
+import type { Money } from '../money.js';
 import { constant, found, given, sum, type Figure } from '../figure.js';
 import { dayOf } from '../calendar.js';
 import { startOf } from '../ready.js';
@@ -17,7 +18,7 @@ export interface Monthly {
 }
 
 /** Undefined where the option does not say how long the vehicle then lasts, or not even a month. */
-export function monthlyOf(weighed: Weighed, estimate: Estimate): Monthly | undefined {
+export function monthlyOf(weighed: Weighed, estimate: Estimate, money: Money): Monthly | undefined {
   const { option, net } = weighed;
   if (option.lasts === undefined) return undefined;
   const months = monthsIn(option.lasts);
@@ -31,13 +32,13 @@ export function monthlyOf(weighed: Weighed, estimate: Estimate): Monthly | undef
   if (rate.kind === 'refused') return undefined;
   const even = equivalentPerPeriod({ now: now.likely, periodic: zero, atEnd: resale.likely.neg(), rate: rate.value, periods: months.toNumber() });
   if (even.kind === 'refused') return undefined;
-  const amount = even.value.amount.toDecimalPlaces(2, Decimal.ROUND_HALF_UP);
+  const amount = money.round(even.value.amount);
   const how = `Spread evenly over ${months.toDecimalPlaces(1).toFixed()} months with a twelfth of the year’s interest in each, less what it brings at the end (capital recovery).`;
   return { option, months, now, resale, perMonth: found('Cost in each month of service', 'money', amount, how, [now, resale, interest]) };
 }
 
 /** What days without the vehicle cost the customer; shown apart from the quote. */
-export function downtimeOf(weighed: Weighed, estimate: Estimate): Figure | undefined {
+export function downtimeOf(weighed: Weighed, estimate: Estimate, money: Money): Figure | undefined {
   const daily = estimate.vehicle?.downtime;
   if (daily === undefined || !weighed.option.written) return undefined;
   const start = startOf(estimate);
@@ -46,6 +47,6 @@ export function downtimeOf(weighed: Weighed, estimate: Estimate): Figure | undef
     ? days
     : found('Days without it, by the calendar', 'days', new Decimal(dayOf(date) - start + 1), 'From the first day to the one on which it is ready, both counted.', [days]);
   const each = given('A day without the vehicle', 'money', daily);
-  const amount = away.likely.times(each.likely).toDecimalPlaces(2, Decimal.ROUND_HALF_UP);
+  const amount = money.round(away.likely.times(each.likely));
   return found('Days without the vehicle', 'money', amount, 'The days at what each costs the customer. Not part of the quote.', [away, each]);
 }

@@ -10,7 +10,7 @@ export interface EconomicLife {
 }
 
 /** The most years looked ahead. */
-export const MOST_YEARS = 100;
+const MOST_YEARS = 100;
 
 /** 60 digits are worked and fewer kept: what is equal on paper, but for the order of dividing, comes out equal. */
 const KEPT_DIGITS = 40;

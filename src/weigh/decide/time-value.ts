@@ -22,7 +22,7 @@ export type TimeValueProblem =
 export type Reckoned<T> = { readonly kind: 'reckoned'; readonly value: T } | { readonly kind: 'refused'; readonly problem: TimeValueProblem };
 
 /** Eighty thousand years of months: whatever has more periods is a slip. */
-export const MOST_PERIODS = 1_000_000;
+const MOST_PERIODS = 1_000_000;
 
 /** A rate nearer to nothing than this counts as nothing: 1 + rate has no digits left for it to be told by. */
 const LEAST_RATE = new Decimal('1e-20');

@@ -62,7 +62,7 @@ export function bookOf(entries: Iterable<BookEntry>): Book {
 
 function jobHistory<C extends Case>(unordered: readonly C[]): JobHistory<C> {
   // What comes out must not hang on the order in which files were read.
-  const cases = [...unordered].sort((a, b) => (a.on ?? '').localeCompare(b.on ?? '') || a.hours - b.hours || (a.estimated ?? 0) - (b.estimated ?? 0));
+  const cases = [...unordered].sort((a, b) => byDate(a.on ?? '', b.on ?? '') || a.hours - b.hours || (a.estimated ?? 0) - (b.estimated ?? 0));
   const sorted = Float64Array.from(cases, ({ hours }) => hours).sort();
   const compared = cases.filter(({ estimated }) => estimated !== undefined);
   const ratio = compared.length === 0 ? undefined : { ...middleOf(compared.map(ratioOf)), count: compared.length };
@@ -76,6 +76,11 @@ function jobHistory<C extends Case>(unordered: readonly C[]): JobHistory<C> {
     farOff: few || ratio === undefined ? [] : compared.filter((one) => isFarOff(ratioOf(one), ratio)),
     trend: jobTrend(cases),
   };
+}
+
+/** Dates as YYYY-MM-DD stand in the order of their letters, on every machine the same. */
+function byDate(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** What it took, as a multiple of what was estimated. */

@@ -1,10 +1,9 @@
-export { bayPlan, type BayPlan, type PlanEffort, type PlannedTask } from './bay-plan.js';
-export type { ChainLink } from './chain.js';
+export { bayPlan, type BayPlan, type PlanEffort } from './bay-plan.js';
 export { MOST_PATHS } from './critical-paths.js';
-export { LONGEST, TOLERANCE } from './duration.js';
+export { LONGEST } from './duration.js';
 export { chanceToFinishBy, estimateFinish, finishWithChance, type FinishEstimate } from './finish.js';
-export { criticalPath, type Activity, type ActivityTimes, type NetworkPlan, type NetworkProblem } from './network.js';
+export { criticalPath, type Activity, type ActivityTimes, type NetworkPlan } from './network.js';
 export type { PlanProblem, PlanTask } from './plan-task.js';
 export { compileOrder } from './replan.js';
-export { MOST_NODES, MOST_WORK } from './search.js';
-export { pertMean, pertVariance, type ThreePoint } from './three-point.js';
+export { MOST_WORK } from './search.js';
+export { pertMean, pertVariance } from './three-point.js';

@@ -4,7 +4,7 @@ import { waitEnd, type Layout } from './plan-task.js';
 import { Usage } from './usage.js';
 
 /** How many partial lists are looked at before the search gives up its proof. */
-export const MOST_NODES = 20_000;
+const MOST_NODES = 20_000;
 
 /** With more pieces of work than this no search is begun: it would hardly ever end. */
 export const MOST_WORK = 24;

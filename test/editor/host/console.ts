@@ -19,7 +19,7 @@ const noise: readonly RegExp[] = [
   /Timed out waiting for authentication provider 'github' to register/,
 ];
 
-export const isNoise = (text: string): boolean => noise.some((pattern) => pattern.test(text));
+const isNoise = (text: string): boolean => noise.some((pattern) => pattern.test(text));
 
 export interface ConsoleLog {
   all(): readonly ConsoleEntry[];

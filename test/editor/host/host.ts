@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import { onProcessEnd } from './cleanup.js';
-import { endGroup, signalGroup } from './process.js';
+import { commandOf, endGroup, inGroup, signalGroup } from './process.js';
 import { installInto, startServer } from './server.js';
 import { writeSettings, type Settings } from './settings.js';
 import { tempFolder } from './temp.js';
@@ -32,6 +32,8 @@ export interface HostOptions {
    * without it, and with a `vsix`, the editor is what a user gets.
    */
   readonly automation?: boolean;
+  /** Absent: every workspace is trusted without a question. `asked`: none is before its user says so. */
+  readonly trust?: 'asked';
 }
 
 export interface Host {
@@ -43,6 +45,8 @@ export interface Host {
   remote(absolutePath: string): string;
   /** Tail of what the server printed, to explain a failure. */
   output(): string;
+  /** The processes that extensions run in. */
+  extensionHosts(): readonly number[];
   stop(): Promise<void>;
 }
 
@@ -64,6 +68,7 @@ export async function startHost(options: HostOptions): Promise<Host> {
     const token = options.secret === true ? randomBytes(16).toString('hex') : undefined;
     const mode = [token === undefined ? '--without-connection-token' : `--connection-token=${token}`];
     if (options.automation !== false) mode.push('--enable-smoke-test-driver');
+    if (options.trust !== 'asked') mode.push('--disable-workspace-trust');
     const server = await startServer(folders, options.port ?? 0, mode);
     const forget = onProcessEnd(() => signalGroup(server.process, 'SIGKILL'));
 
@@ -89,6 +94,7 @@ export async function startHost(options: HostOptions): Promise<Host> {
         return `http://${authority}/?${query.toString()}`;
       },
       output: () => server.output(),
+      extensionHosts: () => inGroup(server.process).filter((pid) => commandOf(pid).includes('--type=extensionHost')),
       async stop() {
         await endGroup(server.process);
         forget();

@@ -1,6 +1,7 @@
 // Child processes that are always waited for, and always ended together with what they started.
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
+import { readdirSync, readFileSync } from 'node:fs';
 import { setTimeout as delay } from 'node:timers/promises';
 import { onProcessEnd } from './cleanup.js';
 
@@ -44,6 +45,30 @@ export function isAlive(pid: number): boolean {
 /** Signals a whole group; that it has already ended is the wished result, not an error. */
 export function signalGroup(child: ChildProcess, signal: NodeJS.Signals): void {
   if (child.pid !== undefined && isAlive(-child.pid)) process.kill(-child.pid, signal);
+}
+
+/** The processes of a group, by what the system tells of all (Linux, proc(5)). */
+export function inGroup(child: ChildProcess): readonly number[] {
+  return readdirSync('/proc').filter((name) => /^\d+$/.test(name)).map(Number).filter((pid) => groupOf(pid) === child.pid);
+}
+
+function groupOf(pid: number): number | undefined {
+  // The fifth field; the second is a name in brackets, which may hold anything.
+  const fields = read(`/proc/${pid}/stat`).replace(/^.*\) /s, '').split(' ');
+  return fields[2] === undefined ? undefined : Number(fields[2]);
+}
+
+/** The command line of a process, with spaces between its words; empty once it has ended. */
+export function commandOf(pid: number): string {
+  return read(`/proc/${pid}/cmdline`).replaceAll('\0', ' ');
+}
+
+function read(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch {
+    return '';
+  }
 }
 
 /** Ends a process started with `detached: true` and everything in its group: politely, then by force. */

@@ -47,7 +47,7 @@ function cleanEnvironment(): NodeJS.ProcessEnv {
 /** Starts the server on `port` (0: any free one) and waits until it answers. */
 export async function startServer(folders: Folders, port: number, mode: readonly string[]): Promise<Server> {
   const { node, script } = program();
-  const fixed = ['--host=127.0.0.1', `--port=${port}`, '--disable-workspace-trust', '--telemetry-level=off'];
+  const fixed = ['--host=127.0.0.1', `--port=${port}`, '--telemetry-level=off'];
   const child = spawn(node, [script, ...fixed, ...mode, ...folderArgs(folders)], {
     detached: true, // a group of its own, so that extension hosts end with it
     stdio: ['ignore', 'pipe', 'pipe'],

@@ -2,49 +2,17 @@
 import * as vscode from 'vscode';
 import { runCases, type Case } from './cases.js';
 import { ok, same } from './expect.js';
+import { closeAll, codes, gone, inWorkspace, open, problem, problemsOf, until, wait, write } from './language-kit.js';
 
-const patience = 10_000;
-const workspace = (name: string): vscode.Uri => vscode.Uri.joinPath((vscode.workspace.workspaceFolders?.[0] as vscode.WorkspaceFolder).uri, name);
-const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
-
-async function until<T>(what: string, look: () => T | undefined | Promise<T | undefined>): Promise<T> {
-  for (const end = Date.now() + patience; Date.now() < end; await wait(20)) {
-    const found = await look();
-    if (found !== undefined) return found;
-  }
-  throw new Error(`Waited in vain for ${what}.`);
-}
-
-const codeOf = ({ code }: vscode.Diagnostic): string => (typeof code === 'object' ? String(code.value) : String(code ?? ''));
-const problemsOf = (uri: vscode.Uri): vscode.Diagnostic[] => vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'Steelyard');
-const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(codeOf);
-const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(`${code} in ${uri.path}`, () => problemsOf(uri).find((one) => codeOf(one) === code));
-const gone = (uri: vscode.Uri, code: string): Promise<true> => until(`no ${code} in ${uri.path}`, () => (codes(uri).includes(code) ? undefined : true as const));
-
-async function write(name: string, text: string): Promise<vscode.Uri> {
-  const uri = workspace(name);
-  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
-  return uri;
-}
-
-/** Opened as a user opens it: a document that a program opens is kept for minutes after its editor is closed. */
-async function open(uri: vscode.Uri): Promise<vscode.TextDocument> {
-  await vscode.commands.executeCommand('vscode.open', uri, { preview: false, viewColumn: vscode.ViewColumn.One });
-  return await until(`an editor of ${uri.path}`, () => {
-    const document = vscode.window.activeTextEditor?.document;
-    return document?.uri.toString() === uri.toString() ? document : undefined;
-  });
+async function openNew(name: string, text: string): Promise<vscode.TextDocument> {
+  await write(name, text);
+  return open(name);
 }
 
 async function append(document: vscode.TextDocument, text: string): Promise<void> {
   const edit = new vscode.WorkspaceEdit();
   edit.insert(document.uri, document.positionAt(document.getText().length), text);
   await vscode.workspace.applyEdit(edit);
-}
-
-async function closeAll(): Promise<void> {
-  await vscode.commands.executeCommand('workbench.action.files.revert');
-  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
 }
 
 const hoverAt = async (uri: vscode.Uri, position: vscode.Position): Promise<string> => {
@@ -70,7 +38,7 @@ const cases: readonly Case[] = [
   {
     name: 'shows problems on their place, with code, source and severity',
     async run() {
-      const document = await open(workspace('pilgrim-v6.yard'));
+      const document = await open('pilgrim-v6.yard');
       const advice = await problem(document.uri, 'compression-uneven');
       same(advice.severity, vscode.DiagnosticSeverity.Information);
       await append(document, '\nlabour extra "Extra"\n  takes 11h\nlabour extra "Again" 1 h\n');
@@ -86,7 +54,7 @@ const cases: readonly Case[] = [
   {
     name: 'mends a problem in one step',
     async run() {
-      const { uri } = await open(workspace('pilgrim-v6.yard'));
+      const { uri } = await open('pilgrim-v6.yard');
       const { range } = await problem(uri, 'glued-unit');
       const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>('vscode.executeCodeActionProvider', uri, range);
       const action = actions.find(({ title }) => title === 'Write 11 h');
@@ -100,7 +68,7 @@ const cases: readonly Case[] = [
   {
     name: 'clears problems when an estimate is closed',
     async run() {
-      const uri = workspace('pilgrim-v6.yard');
+      const uri = inWorkspace('pilgrim-v6.yard');
       await closeAll();
       await until('no problems', () => (problemsOf(uri).length === 0 ? true : undefined));
     },
@@ -108,7 +76,7 @@ const cases: readonly Case[] = [
   {
     name: 'shows nothing on an old version beside the file',
     async run() {
-      const uri = workspace('pilgrim-v6.yard');
+      const uri = inWorkspace('pilgrim-v6.yard');
       const old = uri.with({ scheme: 'git', authority: '', query: JSON.stringify({ path: uri.path, ref: 'HEAD' }) });
       // The editor's git knows the repository a few seconds after the start.
       const document = await until('the committed text', async () => {
@@ -128,7 +96,7 @@ const cases: readonly Case[] = [
     name: 'follows a shared file, on disk and open, and shows its problems in it',
     async run() {
       const shop = await write('own-shop.yard', shared('100.00'));
-      const { uri } = await open(await write('own.yard', using('own-shop.yard')));
+      const { uri } = await openNew('own.yard', using('own-shop.yard'));
       const title = new vscode.Position(3, 12);
       await until('200.00', async () => ((await hoverAt(uri, title)).includes('200.00') ? true : undefined));
       await write('own-shop.yard', shared('1.0.0'));
@@ -146,11 +114,11 @@ const cases: readonly Case[] = [
   {
     name: 'reads nothing outside the workspace, also not by way of a link',
     async run() {
-      const { uri } = await open(await write('outside.yard', using('../beside/shop.yard')));
+      const { uri } = await openNew('outside.yard', using('../beside/shop.yard'));
       await problem(uri, 'use-outside');
-      const linked = await open(await write('linked.yard', using('leads-out.yard')));
+      const linked = await openNew('linked.yard', using('leads-out.yard'));
       await problem(linked.uri, 'use-outside');
-      const direct = await open(await write('inside.yard', using('shop.yard')));
+      const direct = await openNew('inside.yard', using('shop.yard'));
       await until('a price', async () => ((await hoverAt(direct.uri, new vscode.Position(3, 12))).includes('264.00') ? true : undefined));
       same(codes(direct.uri).filter((code) => code.startsWith('use-')), []);
       await closeAll();
@@ -159,7 +127,7 @@ const cases: readonly Case[] = [
   {
     name: 'shows texts of a file in a hover as text',
     async run() {
-      const { uri } = await open(await write('hostile.yard', 'steelyard 1\nshop "S"\n  rate plain "Plain" 100.00 usual\noption one "One"\n  labour "[x](command:a) <img src=y> **b**" 1 h\n'));
+      const { uri } = await openNew('hostile.yard', 'steelyard 1\nshop "S"\n  rate plain "Plain" 100.00 usual\noption one "One"\n  labour "[x](command:a) <img src=y> **b**" 1 h\n');
       const text = await until('a hover', async () => ((await hoverAt(uri, new vscode.Position(4, 8))) || undefined));
       ok(!/(^|[^\\])\[x\]|(^|[^\\])\*\*/.test(text), text);
       const hovers = await vscode.commands.executeCommand<vscode.Hover[]>('vscode.executeHoverProvider', uri, new vscode.Position(4, 8));
@@ -171,17 +139,17 @@ const cases: readonly Case[] = [
     name: 'opens one panel beside the text and reuses it',
     async run() {
       const tabs = (): vscode.Tab[] => vscode.window.tabGroups.all.flatMap((group) => group.tabs).filter(({ input }) => input instanceof vscode.TabInputWebview);
-      await open(workspace('pilgrim-v6.yard'));
+      await open('pilgrim-v6.yard');
       await vscode.commands.executeCommand('steelyard.showComparison');
       const [tab] = await until('a panel', () => (tabs().length > 0 ? tabs() : undefined));
       ok(tab);
       same(tab.label, 'Comparison: pilgrim-v6.yard');
       same(tab.group.viewColumn, vscode.ViewColumn.Two);
       ok(vscode.window.activeTextEditor?.document.uri.path.endsWith('pilgrim-v6.yard'));
-      await open(workspace('shop.yard'));
+      await open('shop.yard');
       await wait(200);
       same(tabs()[0]?.label, 'Comparison: pilgrim-v6.yard');
-      await open(workspace('tarn-inline.yard'));
+      await open('tarn-inline.yard');
       await until('the other estimate', () => (tabs()[0]?.label === 'Comparison: tarn-inline.yard' ? true : undefined));
       await vscode.commands.executeCommand('steelyard.showComparison');
       await wait(200);

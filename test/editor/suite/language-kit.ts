@@ -47,7 +47,7 @@ export async function closeAll(): Promise<void> {
 export const squeeze = (text: string): string => text.replace(/ +/g, ' ').trim();
 
 /** Where a piece of text is that occurs once, whatever its columns, and the place in it that a bar marks. */
-export function find(document: vscode.TextDocument, marked: string): { readonly range: vscode.Range; readonly at: vscode.Position } {
+function find(document: vscode.TextDocument, marked: string): { readonly range: vscode.Range; readonly at: vscode.Position } {
   const written = (piece: string): string => piece.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/ +/g, ' +');
   const [before = '', after = ''] = marked.split('|');
   const found = [...document.getText().matchAll(new RegExp(`(${written(before)})${written(after)}`, 'g'))];

@@ -1,8 +1,6 @@
-// Opens the editor in a theme, chosen as a user would: one that only stands in the settings is not always taken up
+// Puts the editor into a theme, chosen as a user would: one that only stands in the settings is not always taken up
 // by a fresh session.
-import type { Browser } from 'playwright-core';
-import { openEditor, type Editor, type OpenOptions } from '../host/browser.js';
-import type { Host } from '../host/host.js';
+import type { Editor } from '../host/browser.js';
 import { patience, retry } from '../host/retry.js';
 
 /** The themes by the names that the editor lists, with the class that each gives to what is drawn in it. */
@@ -14,12 +12,6 @@ export const themes = {
 } as const;
 
 export type ThemeName = keyof typeof themes;
-
-export async function openThemed(browser: Browser, host: Host, name: ThemeName, options: OpenOptions = {}): Promise<Editor> {
-  const editor = await openEditor(browser, host, options);
-  await chooseTheme(editor, name);
-  return editor;
-}
 
 export async function chooseTheme({ page }: Editor, name: ThemeName): Promise<void> {
   const [label, kind] = themes[name];

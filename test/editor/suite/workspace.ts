@@ -9,6 +9,7 @@ export interface Workspace {
   readonly dir: string;
   readonly read: (name: string) => Promise<string>;
   readonly write: (name: string, text: string) => Promise<void>;
+  readonly writeBytes: (name: string, bytes: Uint8Array) => Promise<void>;
   readonly remove: () => Promise<void>;
 }
 
@@ -25,5 +26,5 @@ export async function copySamples(): Promise<Workspace> {
   await git('init', '--quiet');
   await git('add', '.');
   await git('commit', '--quiet', '-m', 'Samples');
-  return { dir, read: (name) => readFile(path.join(dir, name), 'utf8'), write: (name, text) => writeFile(path.join(dir, name), text), remove: () => temp.remove() };
+  return { dir, read: (name) => readFile(path.join(dir, name), 'utf8'), write: (name, text) => writeFile(path.join(dir, name), text), writeBytes: (name, bytes) => writeFile(path.join(dir, name), bytes), remove: () => temp.remove() };
 }

@@ -1,6 +1,6 @@
 import { createLanguageService, type Completion, type LanguageService } from '../../../src/service/index.js';
 import { withDefaults } from '../../../src/service/complete/snippet.js';
-import { MemoryHost, ROOT, uriOf } from '../../support/fixture.js';
+import { MemoryHost, uriOf } from '../../support/fixture.js';
 
 export const URI = uriOf('estimate.yard');
 
@@ -75,4 +75,3 @@ export function labels(marked: string, files?: Readonly<Record<string, string>>)
   return cursorIn(marked, files).offers.map(({ label }) => label);
 }
 
-export { ROOT };

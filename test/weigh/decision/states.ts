@@ -25,7 +25,7 @@ export function asChances({ before, option, chances }: WithChances): string {
 }
 
 /** The text in which some of them really stand in the option, as any other work. */
-export function asWork({ before, option, chances }: WithChances, happened: readonly boolean[]): string {
+function asWork({ before, option, chances }: WithChances, happened: readonly boolean[]): string {
   return `${[...before, ...option, ...chances.flatMap(({ lines }, i) => (happened[i] === true ? lines.map((line) => `  ${line}`) : []))].join('\n')}\n`;
 }
 

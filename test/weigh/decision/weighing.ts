@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { parse, rangeIn, type Block, type Problem, type Span, type Tree } from '../../../src/language/index.js';
 import { resolve, type Resolved } from '../../../src/estimate/index.js';
@@ -28,10 +28,6 @@ const samples = path.resolve(import.meta.dirname, '../../../samples');
 
 export function sampleWithShop(file: string): Files {
   return new Map([file, 'shop.yard'].map((name) => [name, readFileSync(path.join(samples, name), 'utf8')]));
-}
-
-export function hasSample(file: string): boolean {
-  return existsSync(path.join(samples, file));
 }
 
 /** Parses, resolves and weighs some files from their texts alone. */
@@ -84,7 +80,7 @@ export function decideText(text: string): Decision & { readonly of: (name: strin
   return named(decide(soundText(text).comparison));
 }
 
-export function named(decision: Decision): Decision & { readonly of: (name: string) => Decided } {
+function named(decision: Decision): Decision & { readonly of: (name: string) => Decided } {
   return {
     ...decision,
     of: (name) => {

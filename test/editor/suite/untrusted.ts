@@ -1,0 +1,61 @@
+// A workspace that its user does not trust: estimates are read and weighed, and nothing of the workspace is run.
+import assert from 'node:assert/strict';
+import { chmod } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { focusEditor, openFile, runCommand } from '../host/actions.js';
+import type { Editor } from '../host/browser.js';
+import { readProblems } from '../host/reading.js';
+import { run } from '../host/process.js';
+import type { Case } from './cases.js';
+import { problemsOf } from './driven.js';
+import { moneyIn } from './expected.js';
+import { figure, openPanel, pageFrame, waitForText } from './panel.js';
+import { waitForNotice } from './notices.js';
+import type { Workspace } from './workspace.js';
+
+const estimate = 'pilgrim-v6.yard';
+
+export async function untrustedCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
+  const text = await workspace.read(estimate);
+  const figures = moneyIn({ [estimate]: text, 'shop.yard': await workspace.read('shop.yard') }, estimate);
+  // Whatever has git look at the repository, or runs a hook of it, leaves a mark.
+  const mark = path.join(workspace.dir, 'ran');
+  await workspace.write('trap.sh', `#!/bin/sh\ntouch '${mark}'\n`);
+  await chmod(path.join(workspace.dir, 'trap.sh'), 0o755);
+  await run('git', ['config', 'core.fsmonitor', path.join(workspace.dir, 'trap.sh')], { cwd: workspace.dir });
+
+  return [
+    {
+      name: 'it is in restricted mode, and estimates are checked and weighed',
+      async run() {
+        await editor.page.locator('.statusbar-item', { hasText: 'Restricted Mode' }).waitFor();
+        await focusEditor(editor);
+        await readProblems(editor, (found) => found.some(({ code }) => code === 'compression-uneven'));
+        await openPanel(editor);
+        await waitForText(await pageFrame(editor), figure('used.total'), (shown) => shown === figures('used.total'));
+      },
+    },
+    {
+      name: 'what needs git says why it is not run, and what can be compared without it',
+      async run() {
+        await focusEditor(editor);
+        await runCommand(editor, 'Steelyard: What changed since the last commit');
+        await waitForNotice(editor, 'This workspace is in restricted mode, so git is not run in it. Trust it to compare with a commit; another file can be compared as it is.');
+      },
+    },
+    {
+      name: 'whatever else is asked for, nothing of the workspace was run',
+      async run() {
+        await openFile(editor, estimate);
+        for (const command of ['Steelyard: Check all estimates of the workspace', 'Steelyard: Show the book of times']) await runCommand(editor, command);
+        await openFile(editor, estimate);
+        assert.equal(existsSync(mark), false);
+        // The trap is live.
+        await run('git', ['status'], { cwd: workspace.dir });
+        assert.equal(existsSync(mark), true);
+      },
+    },
+    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+  ];
+}

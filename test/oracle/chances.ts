@@ -1,0 +1,92 @@
+/**
+ * What an option costs on average, and what an inspection is worth, by listing every yes and no of its chances and working
+ * out each state from the records. Figures must be single ones. No line is the product's.
+ */
+import { coresOf, givenUp } from './after.js';
+import { add, amount, list, NO_COINS, three, type Coins, type Line } from './prices.js';
+import { fromDigits } from './rational.js';
+import type { Json, Written } from './reader.js';
+import { type Oracle, type OracleOption, type OraclePlan } from './totals.js';
+
+/** A chance of an estimate, with the one without which it can't happen. */
+export interface Chance {
+  readonly record: Json;
+  readonly likelihood: number;
+  readonly parent: Json | undefined;
+  readonly comeback: boolean;
+}
+
+/** The chances of an option as it is planned: its own, those of its jobs and of the ways in that it pays for, and what is below them. */
+export function chancesOf({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan): Chance[] {
+  const found = new Map<Json, Chance>();
+  const visit = (record: Json, above: Chance | undefined) => {
+    if (found.has(record)) return;
+    const chance: Chance = {
+      record, parent: above?.record, comeback: above?.comeback === true || record['comeback'] !== undefined,
+      likelihood: Number((record['percent'] as Written).likely) / 100,
+    };
+    found.set(record, chance);
+    for (const below of list(record['chance'])) visit(below, chance);
+    // What comes back is taken as it is.
+    if (!chance.comeback) for (const job of work.jobsOf(record)) for (const below of list(job['chance'])) visit(below, chance);
+  };
+  const from = [option.record, ...plan.jobs.map(({ job }) => job), ...prices.named('access', plan.ways)];
+  for (const one of from) for (const record of list(one['chance'])) visit(record, undefined);
+  return [...found.values()];
+}
+
+/** Everything that a chance brings, each thing once: work with what it needs, and goods. */
+function broughtBy({ prices, work }: Oracle, record: Json) {
+  const jobs = [...work.jobsOf(record)];
+  const things = [...new Set([...jobs.flatMap((job) => work.used(job)), ...prices.named('part', record['fit']), ...prices.named('sublet', record['send']), ...list(record['part']), ...list(record['sublet'])])];
+  return { jobs, things, tools: [...new Set(jobs.flatMap((job) => work.toolsOf(job)))], fees: [...new Set([...prices.named('fee', record['charge']), ...list(record['fee'])])] };
+}
+
+/** Cost in all of an option where some of its chances happen; undefined where one takes a way in that is not open. */
+export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, happened: readonly Chance[], ready: string | undefined): number | undefined {
+  const { prices, work } = oracle;
+  const open = work.given(plan.ways);
+  const own = plan.lines.filter(({ kind, record }) => kind !== 'fee' || record.kind === 'tool');
+  const lines: Line[] = [...own];
+  let later: Coins = NO_COINS;
+  for (const { record, comeback } of happened) {
+    if (comeback) {
+      const [alone] = work.option({ ...record, kind: 'option', name: 'comeback', chance: [] }, { stages: [], then: 'closed' }).best;
+      if (alone === undefined) return undefined;
+      later = add([later, alone.total]);
+      continue;
+    }
+    const { jobs, things, tools, fees } = broughtBy(oracle, record);
+    const done = jobs.map((job) => work.jobWith(job, open));
+    if (done.some((one) => one === undefined)) return undefined;
+    // A core that a chance's part would bring is taken to go back in full, and what is hired anyway is hired once.
+    const brought = [
+      ...done.flatMap((one) => one?.line ?? []), ...things.flatMap((thing) => prices.linesOf(thing, false)).filter(({ kind, record: of }) => kind !== 'core' && of.kind !== 'core'),
+      ...tools.filter((tool) => !own.some((line) => line.record === tool)).flatMap((tool) => prices.linesOf(tool, false)),
+    ];
+    lines.push(...brought, ...prices.feesOn(fees, brought));
+  }
+  // The option's own fees and those of the shop count what really happens; the fees of a chance only its own work.
+  lines.push(...prices.feeLines(work.feesOf(option.record), lines));
+  const total = add([...lines.map(({ coins }) => coins), prices.taxes(lines)]);
+  const back = coresOf(oracle, plan, ready).flatMap(({ refund, taxBack }) => [refund, taxBack]);
+  const pieces = [...plan.lines.filter(({ kind }) => kind === 'core').flatMap(({ record }) => list(list(record['core'])[0]?.['keeps']).flatMap((piece) => amount(piece['worth']) ?? [])), ...list(option.record['harvest']).flatMap((piece) => amount(piece['value']) ?? [])];
+  const coins = total[1] + later[1] - add([...back, ...pieces.map((worth) => prices.coins(three(worth)))])[1];
+  const up = givenUp(oracle, option)?.[1] ?? fromDigits('0');
+  return Number(coins) / 10 ** prices.digits + Number(up.n) / Number(up.d);
+}
+
+/** Every state of some chances that can be, with its share. */
+export function statesOf(chances: readonly Chance[]): { readonly happened: readonly Chance[]; readonly share: number }[] {
+  const all = [];
+  for (let set = 0; set < 1 << chances.length; set++) {
+    const happened = chances.filter((_, i) => (set & (1 << i)) !== 0);
+    const records = new Set(happened.map(({ record }) => record));
+    const share = chances.reduce((product, { record, parent, likelihood }) => {
+      const p = parent === undefined || records.has(parent) ? likelihood : 0;
+      return product * (records.has(record) ? p : 1 - p);
+    }, 1);
+    if (share > 0) all.push({ happened, share });
+  }
+  return all;
+}
