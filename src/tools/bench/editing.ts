@@ -7,6 +7,8 @@ const URI = '/bench/large.yard';
 export class Editing {
   readonly text: string;
   private readonly figure: number;
+  /** Behind the word `uses` of a job. */
+  private readonly use: number;
   private typed: LanguageService | undefined;
   private current: string;
 
@@ -15,6 +17,7 @@ export class Editing {
     this.current = this.text;
     const job = this.text.indexOf('takes', this.text.indexOf('labour job-', this.text.length / 3));
     this.figure = this.text.indexOf(' h', job);
+    this.use = this.text.indexOf('uses ', job) + 'uses '.length;
   }
 
   /** The text with a remark at its end that no other round has. */
@@ -31,6 +34,14 @@ export class Editing {
     this.current = this.struck(round);
     this.typed.allDiagnostics(URI);
     return this.typed.weighing(URI).comparison.options.length;
+  }
+
+  /** What is offered behind a name that somebody has begun to write, in a text that changed just before. */
+  completion(round: number): number {
+    this.typed ??= this.opened();
+    const begun = `${this.text.slice(0, this.use)}part-${round % 10}`;
+    this.current = `${begun}${this.text.slice(this.use)}`;
+    return this.typed.completions(URI, begun.length).length;
   }
 
   weighing() {

@@ -1,3 +1,5 @@
+import { createLanguageService, resolveWithin, type LanguageService } from '../../service/index.js';
+
 /** A workspace in memory: addresses and texts. */
 export interface ManyFiles {
   readonly texts: Map<string, string>;
@@ -5,6 +7,8 @@ export interface ManyFiles {
   readonly shops: readonly string[];
   /** Parts and jobs that two estimates of three share. */
   readonly library: string;
+  /** A service over the texts that has read none of them yet. */
+  readonly opened: () => { readonly service: LanguageService; readonly estimates: readonly GeneratedEstimate[] };
 }
 
 export interface GeneratedEstimate {
@@ -36,7 +40,15 @@ export function manyFiles(count: number): ManyFiles {
     texts.set(made.uri, estimateText(i, branch, made.shares));
     return made;
   });
-  return { texts, estimates, shops, library };
+  const opened = () => ({ estimates, service: createLanguageService({
+    read: (uri) => {
+      const text = texts.get(uri);
+      return text === undefined ? 'missing' : { text };
+    },
+    resolvePath: (from, written) => resolveWithin(MANY_ROOT, from, written),
+    files: () => [...texts.keys()],
+  }) });
+  return { texts, estimates, shops, library, opened };
 }
 
 function shopText(i: number): string {

@@ -1,23 +1,17 @@
-import { createLanguageService, resolveWithin } from '../../service/index.js';
-import { manyFiles, MANY_ROOT } from './many-files.js';
+import { collects, heap } from './heap.js';
+import { manyFiles } from './many-files.js';
 import { row } from './measure.js';
 
 const FILES = 1_000;
 
 /** A workspace of many estimates, each step once, in the order of a day's work: a table. */
 export function measureManyFiles(): string[] {
-  const { texts, estimates, shops, library } = manyFiles(FILES);
+  const many = manyFiles(FILES);
+  const { texts, estimates, shops, library } = many;
   const everyFile = [...texts.keys()];
   const shop = shops[2] as string;
   const before = heap();
-  const service = createLanguageService({
-    read: (uri) => {
-      const text = texts.get(uri);
-      return text === undefined ? 'missing' : { text };
-    },
-    resolvePath: (from, written) => resolveWithin(MANY_ROOT, from, written),
-    files: () => everyFile,
-  });
+  const { service } = many.opened();
   const checkAll = () => estimates.forEach(({ uri }) => void service.allDiagnostics(uri));
   const shared = texts.get(library)?.indexOf('coolant') ?? 0;
   const lines: string[] = [];
@@ -36,12 +30,5 @@ export function measureManyFiles(): string[] {
   step('rename of a shared part', () => service.rename(library, shared, 'antifreeze', everyFile));
   step('a symbol of the workspace', () => service.workspaceSymbols('coolant pump', everyFile));
   const heads = ['', row(`${FILES.toLocaleString('en')} estimates, ${everyFile.length - FILES} shared files`, 'once', 'files/s')];
-  return [...heads, ...lines, `Heap: ${after.toFixed(0)} MB with all files known, ${(after - before).toFixed(0)} MB more than before${gc === undefined ? ' (garbage not collected: run node with --expose-gc)' : ''}.`];
-}
-
-const { gc } = globalThis as { readonly gc?: () => void };
-
-function heap(): number {
-  gc?.();
-  return process.memoryUsage().heapUsed / 1_000_000;
+  return [...heads, ...lines, `Heap: ${after.toFixed(0)} MB with all files known, ${(after - before).toFixed(0)} MB more than before${!collects ? ' (garbage not collected: run node with --expose-gc)' : ''}.`];
 }

@@ -33,5 +33,5 @@ export function inMs(ms: number): string {
 }
 
 export function row(label: string, ...cells: readonly string[]): string {
-  return `${label.padEnd(52)}${cells.map((cell) => cell.padStart(12)).join('')}`;
+  return `${label.padEnd(52)}${cells.map((cell) => cell.padStart(14)).join('')}`;
 }
