@@ -1,18 +1,11 @@
 import * as z from 'zod';
-
-const digits = () => z.string().regex(/^-?\d+(\.\d+)?$/).describe('Decimal digits; never a binary float.');
+import { at, digits } from './schema-values.js';
 
 /**
  * The schema of what `steelyard closing --json` prints; the one in schemas/ is emitted from this. Built when it is asked
  * for: an editor never does.
  */
 export function closingReport() {
-  const place = z.strictObject({
-    file: z.string(),
-    line: z.int().describe('From 1.'),
-    column: z.int().describe('From 1, in UTF-16 units.'),
-  }).describe('Where it was written.');
-
   const line = z.strictObject({
     title: z.string(),
     name: z.string().optional(),
@@ -22,7 +15,7 @@ export function closingReport() {
     actual: digits().nullable().describe('Null where nobody recorded it; never 0 for that.'),
     over: digits().nullable().describe('What it was more than estimated; below 0 where it was less.'),
     percent: digits().nullable().describe('The same in percent of the estimate, to the first decimal.'),
-    at: place.optional(),
+    at: at(),
   });
 
   const part = z.strictObject({

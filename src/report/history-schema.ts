@@ -1,6 +1,6 @@
 import * as z from 'zod';
+import { sampled } from './schema-values.js';
 
-const digits = (says: string) => z.string().regex(/^-?\d+(\.\d+)?$/).describe(`${says} Sampled and rounded; never part of a quote.`);
 const day = (says: string) => z.string().describe(`${says} YYYY-MM-DD.`);
 
 /**
@@ -11,8 +11,8 @@ export function historyReport() {
   const farOff = z.strictObject({
     file: z.string(),
     line: z.int().describe('From 1.'),
-    hours: digits('What it took.'),
-    estimated: digits('What was estimated.'),
+    hours: sampled('What it took.'),
+    estimated: sampled('What was estimated.'),
     closed: day('When that job was closed.').nullable(),
   });
 
@@ -25,21 +25,21 @@ export function historyReport() {
     count: z.int().min(1),
     few: z.boolean().describe('True below five cases: a figure then says little.'),
     hours: z.strictObject({
-      least: digits('The quickest case.'),
-      low: digits('One case in ten is below it.'),
-      middle: digits('The median.'),
-      high: digits('One case in ten is above it.'),
-      most: digits('The slowest case.'),
+      least: sampled('The quickest case.'),
+      low: sampled('One case in ten is below it.'),
+      middle: sampled('The median.'),
+      high: sampled('One case in ten is above it.'),
+      most: sampled('The slowest case.'),
     }).describe('Hours really clocked. Percentiles by definition 8 of Hyndman & Fan, American Statistician 50, 1996.'),
     ratio: z.strictObject({
       count: z.int().min(1).describe('Cases with an estimate.'),
-      middle: digits('The median.'),
-      spread: digits('The median absolute deviation from it, not scaled.'),
+      middle: sampled('The median.'),
+      spread: sampled('The median absolute deviation from it, not scaled.'),
     }).nullable().describe('What it took, divided by what was estimated for the same way in.'),
     farOff: z.array(farOff).describe('Cases whose ratio has a modified z-score over 3.5 (Iglewicz & Hoaglin, 1993); none below five cases.'),
     trend: z.strictObject({
-      hoursPerYear: digits('Hours more with each year: the slope of Theil and Sen.'),
-      byChance: digits('How often chance alone would show as clear a trend, by the test of Mann and Kendall; from 0 to 1.'),
+      hoursPerYear: sampled('Hours more with each year: the slope of Theil and Sen.'),
+      byChance: sampled('How often chance alone would show as clear a trend, by the test of Mann and Kendall; from 0 to 1.'),
       from: day('The first case.'),
       to: day('The last case.'),
       count: z.int(),

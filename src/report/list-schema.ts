@@ -1,7 +1,7 @@
 import * as z from 'zod';
+import { digits } from './schema-values.js';
 
 const day = () => z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
-const digits = () => z.string().regex(/^-?\d+(\.\d+)?$/).describe('Decimal digits; never a binary float.');
 
 /** The states in the order in which a job goes through them; an offer that ran out stands last. */
 export const LIST_STATES = ['draft', 'quoted', 'authorised', 'in-work', 'closed', 'expired'] as const;

@@ -14,6 +14,7 @@ const { mixedIndent } = syntaxRules;
 const NOTHING_BELOW: readonly Record[] = [];
 const cache = new Slot<ReadBlock>(heldByBlocks);
 const topKinds: ReadonlyMap<string, Kind> = new Map(fileKinds.map((kind) => [kind.word, kind]));
+const topWords: readonly string[] = [...topKinds.keys()];
 
 /** Reads what a block says. Kept by the block's identity, so an unchanged block is read once. */
 export function readBlock(block: Block): ReadBlock {
@@ -274,8 +275,7 @@ function reportUnknown(cursor: Cursor, head: Token, under: Kind | undefined): vo
   const belongs = kindsThatKnow(head.text).join(' or ');
   const belongsTo = belongs === '' ? undefined : belongs;
   if (under === undefined) {
-    const known = [...topKinds.keys()];
-    cursor.report(rules.unknownKind, at, { written: head.text, meant: belongsTo === undefined ? closest(head.text, known) : undefined, belongs: belongsTo, kinds: known });
+    cursor.report(rules.unknownKind, at, { written: head.text, meant: belongsTo === undefined ? closest(head.text, topWords) : undefined, belongs: belongsTo, kinds: topWords });
   } else {
     const facts = [...new Set([...under.leads.keys(), ...under.childByWord.keys()])];
     cursor.report(rules.unknownFact, at, { written: head.text, under: under.word, meant: closest(head.text, facts), belongs: belongsTo, facts });

@@ -51,7 +51,7 @@ async function inEditor(browser: Browser, name: string, makeCases: (editor: Edit
   const host = await startHost({ workspace: dir, extensionDir: repository, ...(trust === undefined ? {} : { trust }) });
   try {
     const editor = await openEditor(browser, host, { openFile: estimate, settings, viewport: { width: 1400, height: 900 } });
-    const outcome = await runCases(name, await makeCases(editor), log, async () => log(`      ${await editor.screenshot(`failed-${name}`)}`));
+    const outcome = await runCases(name, await makeCases(editor), log, async () => log(`      ${await editor.screenshot(`failed-${name}`).catch(() => 'no picture: the window is gone')}`));
     await editor.close();
     return outcome;
   } finally {

@@ -166,3 +166,14 @@ test('a panel that was closed keeps nothing, and a new one asks anew', async () 
   panels[1]?.say({ kind: 'ready' });
   expect(posted.slice(before).every(({ markup }) => markup.includes('35.00'))).toBe(true);
 });
+
+test.each([
+  ['is not among the extensions', undefined, /^This editor has no git at work; another file or the saved text can be compared\.$/],
+  ['can’t be started', { activate: () => Promise.reject(new Error('of a test')) }, /^git is not installed on this machine, or is switched off in the settings \(git\.enabled\)\.$/],
+  ['finds no git', { activate: () => Promise.resolve({ enabled: false, getAPI: () => { throw new Error('no git'); } }) }, /^git is not installed on this machine/],
+  ['knows no repository', { activate: () => Promise.resolve({ enabled: true, getAPI: () => ({ state: 'initialized', getRepository: () => null, openRepository: () => Promise.reject(new Error('none')) }) }) }, /^This file is in no git repository\.$/],
+] as const)('where the editor’s git %s, it says so', async (_, extension, why) => {
+  const { editor, inCommit } = withGit();
+  editor.vscode.extensions.getExtension = () => extension;
+  expect(await (await inCommit('HEAD')).read()).toEqual({ why: expect.stringMatching(why) as string });
+});

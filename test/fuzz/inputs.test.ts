@@ -17,11 +17,11 @@ describe('inputs that nobody wrote', () => {
   test('go through everything', { timeout: 180_000 }, () => {
     const ran = runInputs(plan, { from: 0, to: 60, known });
     expect(told(ran)).toEqual([]);
-    expect(ran.passes).toEqual({ text: 60, service: 60, edit: 60, features: 60, reports: 60, changes: 60, trials: 60, decision: 60 });
+    expect(ran.passes).toEqual({ text: 60, format: 60, service: 60, edit: 60, features: 60, reports: 60, changes: 60, trials: 60, decision: 60 });
   });
 
   test('go through what is quick, many of them', { timeout: 180_000 }, () => {
-    const ran = runInputs({ ...plan, shares: { edit: 20, features: 10, reports: 6, changes: 2, trials: 3, decision: 1 } }, { from: 1000, to: 1500, known });
+    const ran = runInputs({ ...plan, shares: { format: 100, edit: 20, features: 10, reports: 6, changes: 2, trials: 3, decision: 1 } }, { from: 1000, to: 1500, known });
     expect(told(ran)).toEqual([]);
     expect(ran.inputs).toBe(500);
   });

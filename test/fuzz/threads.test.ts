@@ -18,7 +18,7 @@ parentPort.on('message', ({ from, to, known }) => {
     had.push(number);
   }
   const failures = known.has('odd') ? [] : [{ what: 'odd', number: from, input: { files: new Map(), name: '', before: '' }, error: '' }];
-  parentPort.postMessage({ inputs: had.length, passes: { text: had.length }, characters: had.reduce((sum, one) => sum + one, 0), slowest: { number: from, ms: from }, times: new Map([['odd', 1]]), failures });
+  parentPort.postMessage({ inputs: had.length, passes: { text: had.length }, characters: had.reduce((sum, one) => sum + one, 0), slowest: { number: from, ms: from }, failed: new Map([['odd', [from]]]), failures });
 });
 `;
 
@@ -36,8 +36,8 @@ test.each([1, 3])('%d threads: every input once, and what hangs or dies is told 
   expect(all.characters).toBe(2_199_000 - 607 - 1_300);
   expect(all.inputs).toBe(2_000);
   expect(all.passes).toEqual({ text: 1_998 });
-  expect(all.times.get('it does not end')).toBe(1);
-  expect(all.times.get('the thread dies: no more')).toBe(1);
+  expect(all.failed.get('it does not end')).toEqual([607]);
+  expect(all.failed.get('the thread dies: no more')).toEqual([1_300]);
   expect(all.failures.map(({ what }) => what).sort()).toEqual(['it does not end', 'odd', 'the thread dies: no more']);
   expect(all.failures.find(({ what }) => what === 'it does not end')?.number).toBe(607);
   expect(all.failures.find(({ what }) => what.startsWith('the thread dies'))?.number).toBe(1_300);

@@ -39,6 +39,5 @@ it('among five to seven ways in the plan is the best of every set of them (100 r
     const count = tool.options[0]?.ways.chosen.ways.length ?? 0;
     seen[count === 0 ? 'none' : count === 1 ? 'one' : 'more']++;
   }), runs(12_777, 100));
-  console.log(seen);
   expect(Math.min(seen.none, seen.one, seen.more)).toBeGreaterThan(5);
 });

@@ -39,21 +39,47 @@ function arrivalOf(shop: Json, from: string, { likely: value, unit }: Written): 
   return unit === 'wk' ? daysLater(from, ceiling(times(count, whole(7n)))) : workingDayAfter(shop, from, ceiling(count));
 }
 
+/** The day on which a part is ordered, by its title, as the product tells it. */
+export type Ordered = (title: string) => string | undefined;
+
+/** The day on which a plan is ready, and those on which its parts are ordered. */
+export interface PlannedDays {
+  readonly ready: string | undefined;
+  readonly ordered: Ordered;
+}
+
+export const NO_DAYS: PlannedDays = { ready: undefined, ordered: () => undefined };
+
+/** Days as the product tells them in its calendar. */
+export function daysTold({ ready, tasks }: { readonly ready: string | null; readonly tasks: readonly { readonly kind: string; readonly title: string; readonly from: string | null }[] }): PlannedDays {
+  const ordered = new Map(tasks.flatMap(({ kind, title, from }) => (kind === 'part' && from !== null ? [[title, from] as const] : [])));
+  return { ready: ready ?? undefined, ordered: (title) => ordered.get(`${title} arrives`) };
+}
+
+/** Parts are ordered when the customer has said yes. Where something is done before that, the day is the product's: `days.test.ts` works it out. */
+function orderedOn({ prices }: Oracle, { jobs }: OraclePlan, start: string, part: Json, ordered: Ordered): string {
+  const { shop } = prices;
+  if (prices.all.some(({ kind }) => kind === 'stage') || jobs.some(({ job }) => job['done'] === 'first')) return ordered(part.title as string) ?? start;
+  const answer = amount(prices.all.find(({ kind }) => kind === 'estimate')?.['answer']);
+  const first = workingDayAfter(shop, start, 0);
+  return answer === undefined ? first : workingDayAfter(shop, arrivalOf(shop, first, answer), 0);
+}
+
 /** The core is due so long after the part arrives; what says nothing of it is there at the start. */
-function deadlineOf(oracle: Oracle, part: Json, core: Json): string | undefined {
+function deadlineOf(oracle: Oracle, plan: OraclePlan, part: Json, core: Json, ordered: Ordered): string | undefined {
   const start = startOf(oracle);
   const due = amount(core['due']);
   if (start === undefined || due === undefined) return undefined;
   const arrives = amount(part['arrives']);
-  return later(arrives === undefined ? start : arrivalOf(oracle.prices.shop, start, arrives), due);
+  return later(arrives === undefined ? start : arrivalOf(oracle.prices.shop, orderedOn(oracle, plan, start, part, ordered), arrives), due);
 }
 
 /** Cores that go back, with the refund that is left when the vehicle is ready on a day; nothing comes back too late. */
-export function coresOf(oracle: Oracle, plan: OraclePlan, ready: string | undefined): CoreBack[] {
+export function coresOf(oracle: Oracle, plan: OraclePlan, { ready, ordered }: PlannedDays): CoreBack[] {
   const { prices } = oracle;
   return plan.lines.filter(({ kind }) => kind === 'core').map(({ record: part, coins: charge }) => {
     const core = list(part['core'])[0] as Json;
-    const deadline = deadlineOf(oracle, part, core);
+    const deadline = deadlineOf(oracle, plan, part, core, ordered);
     const late = deadline !== undefined && ready !== undefined && ready > deadline;
     const reduced = [core, ...list(core['keeps'])].flatMap((one) => (one['less'] === undefined ? [] : [prices.coins(three(one['less'] as Written))]));
     const left = less(charge, add(reduced));
@@ -64,11 +90,11 @@ export function coresOf(oracle: Oracle, plan: OraclePlan, ready: string | undefi
 }
 
 /** Core refunds with their tax, pieces kept from cores that go back, and pieces taken off the old engine. */
-export function comesBack(oracle: Oracle, option: OracleOption, plan: OraclePlan, ready: string | undefined): Coins {
+export function comesBack(oracle: Oracle, option: OracleOption, plan: OraclePlan, days: PlannedDays): Coins {
   const { prices } = oracle;
   const kept = plan.lines.filter(({ kind }) => kind === 'core').flatMap(({ record }) => list(list(record['core'])[0]?.['keeps']).flatMap((piece) => piece['worth'] ?? []));
   const taken = list(option.record['harvest']).flatMap((piece) => piece['value'] ?? []);
-  return add([...coresOf(oracle, plan, ready).flatMap(({ refund, taxBack }) => [refund, taxBack]), ...[...kept, ...taken].map((worth) => prices.coins(three(worth as Written)))]);
+  return add([...coresOf(oracle, plan, days).flatMap(({ refund, taxBack }) => [refund, taxBack]), ...[...kept, ...taken].map((worth) => prices.coins(three(worth as Written)))]);
 }
 
 /** The most that any option leaves, less what this one leaves; undefined where some option's worth is unknown. Not rounded. */
@@ -151,9 +177,9 @@ export interface OpenNow {
 
 /** Work to consider: what it adds to the option, and what it comes to on its own later. */
 export function openOf({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan): OpenNow[] {
-  const done = new Set(plan.jobs.map(({ job }) => job));
+  const done = new Set(plan.jobs.map(({ job }) => job.name));
   const wanted = [...new Set(prices.all.filter(({ kind }) => kind === 'consider').flatMap((one) => prices.named('labour', one['labour'])))];
-  return wanted.filter((job) => !done.has(job)).flatMap((job) => {
+  return wanted.filter((job) => !done.has(job.name)).flatMap((job) => {
     const { record } = option;
     const [both] = work.option({ ...record, do: [...((record['do'] ?? []) as string[]), job.name] }, { stages: work.stages, then: 'closed' }).best;
     const [alone] = work.option({ kind: 'option', do: [job.name] }, { stages: [], then: 'closed' }).best;

@@ -2,7 +2,7 @@
  * What an option costs on average, and what an inspection is worth, by listing every yes and no of its chances and working
  * out each state from the records. Figures must be single ones. No line is the product's.
  */
-import { coresOf, givenUp } from './after.js';
+import { coresOf, givenUp, type PlannedDays } from './after.js';
 import { add, amount, list, NO_COINS, three, type Coins, type Line } from './prices.js';
 import { fromDigits } from './rational.js';
 import type { Json, Written } from './reader.js';
@@ -43,11 +43,14 @@ function broughtBy({ prices, work }: Oracle, record: Json) {
 }
 
 /** Cost in all of an option where some of its chances happen; undefined where one takes a way in that is not open. */
-export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, happened: readonly Chance[], ready: string | undefined): number | undefined {
+export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, happened: readonly Chance[], days: PlannedDays): number | undefined {
   const { prices, work } = oracle;
   const open = work.given(plan.ways);
   const own = plan.lines.filter(({ kind, record }) => kind !== 'fee' || record.kind === 'tool');
   const lines: Line[] = [...own];
+  // What is written once is done, fitted or hired once: with the option, or with the first chance that brings it.
+  const had = new Set<Json>([...own.map((line) => line.record), ...plan.jobs.map(({ job }) => job)]);
+  const seen = new Set<Json>();
   let later: Coins = NO_COINS;
   for (const { record, comeback } of happened) {
     if (comeback) {
@@ -56,20 +59,22 @@ export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, h
       later = add([later, alone.total]);
       continue;
     }
-    const { jobs, things, tools, fees } = broughtBy(oracle, record);
+    const { jobs: wanted, things, tools, fees } = broughtBy(oracle, record);
+    const jobs = wanted.filter((job) => !had.has(job));
     const done = jobs.map((job) => work.jobWith(job, open));
     if (done.some((one) => one === undefined)) return undefined;
     // A core that a chance's part would bring is taken to go back in full, and what is hired anyway is hired once.
     const brought = [
-      ...done.flatMap((one) => one?.line ?? []), ...things.flatMap((thing) => prices.linesOf(thing, false)).filter(({ kind, record: of }) => kind !== 'core' && of.kind !== 'core'),
-      ...tools.filter((tool) => !own.some((line) => line.record === tool)).flatMap((tool) => prices.linesOf(tool, false)),
+      ...done.flatMap((one) => one?.line ?? []), ...things.filter((thing) => !had.has(thing)).flatMap((thing) => prices.linesOf(thing, false)).filter(({ kind, record: of }) => kind !== 'core' && of.kind !== 'core'),
+      ...tools.filter((tool) => !had.has(tool)).flatMap((tool) => prices.linesOf(tool, false)),
     ];
-    lines.push(...brought, ...prices.feesOn(fees, brought));
+    lines.push(...brought.filter((line) => !seen.has(line.record)), ...prices.feesOn(fees, brought));
+    for (const line of brought) seen.add(line.record);
   }
   // The option's own fees and those of the shop count what really happens; the fees of a chance only its own work.
   lines.push(...prices.feeLines(work.feesOf(option.record), lines));
   const total = add([...lines.map(({ coins }) => coins), prices.taxes(lines)]);
-  const back = coresOf(oracle, plan, ready).flatMap(({ refund, taxBack }) => [refund, taxBack]);
+  const back = coresOf(oracle, plan, days).flatMap(({ refund, taxBack }) => [refund, taxBack]);
   const pieces = [...plan.lines.filter(({ kind }) => kind === 'core').flatMap(({ record }) => list(list(record['core'])[0]?.['keeps']).flatMap((piece) => amount(piece['worth']) ?? [])), ...list(option.record['harvest']).flatMap((piece) => amount(piece['value']) ?? [])];
   const coins = total[1] + later[1] - add([...back, ...pieces.map((worth) => prices.coins(three(worth)))])[1];
   const up = givenUp(oracle, option)?.[1] ?? fromDigits('0');

@@ -1,5 +1,6 @@
 /** Authorisations and closings, both answers side by side. */
 import { expect } from 'vitest';
+import { daysTold } from './after.js';
 import { planLike, type Both } from './compared.js';
 import { compare, fromDigits, minus } from './rational.js';
 import { closingOf, otherWays, roomOf, type ClosedSums } from './records.js';
@@ -34,7 +35,7 @@ export function expectClosed(files: Texts, { tool, own }: Both): { readonly beyo
   const at = own.options.findIndex(({ name }) => name === closed['for']);
   const option = tool.options[at] as ToldOption;
   const plan = planLike(own.options[at] as OracleOption, option) as OraclePlan;
-  const found = closingOf(own, plan, closed, option.calendar.ready ?? undefined);
+  const found = closingOf(own, plan, closed, daysTold(option.calendar));
   for (const [part, sums] of [[report.hours, found.hours], [report.paid, found.paid], [report.cores, found.cores]] as const) expectSums(part, sums);
   expect(report.days.actual).toBe(found.days === undefined ? null : String(found.days));
   expect(report.days.estimated).toBe(option.calendar.days.likely);

@@ -1,6 +1,6 @@
 /** Both answers in one form, side by side, and nothing more: figures of the product as it tells them, and those worked out here. */
 import { expect } from 'vitest';
-import { coresOf, comesBack, downtimeOf, givenUp, inspectionPrice, marginOf, monthlyOf, openOf, shared } from './after.js';
+import { coresOf, comesBack, daysTold, downtimeOf, givenUp, inspectionPrice, marginOf, monthlyOf, openOf, shared } from './after.js';
 import { add, less, addHours, each, POINTS, type Coins, type LineKind, type Three } from './prices.js';
 import { compare, fromDigits, minus, per, plus, rounded, whole, type Rational } from './rational.js';
 import { oracle, type Oracle, type OracleOption, type OraclePlan, type OracleStage } from './totals.js';
@@ -8,7 +8,7 @@ import { readFiles, type Json } from './reader.js';
 import { told, type Texts, type Told, type ToldFigure, type ToldOption } from './told.js';
 
 /** `12.50` of money with two decimals as 1250; whatever has more decimals than the smallest coin stays as it is, and fails. */
-export function coinsTold(digits: number, text: string): string {
+function coinsTold(digits: number, text: string): string {
   const [, sign = '', before = '', after = ''] = /^(-?)(\d+)(?:\.(\d+))?$/.exec(text) ?? [];
   return after.length === digits ? `${sign}${`${before}${after}`.replace(/^0+(?=\d)/, '')}` : text;
 }
@@ -55,8 +55,8 @@ function workedOut(own: OracleOption, all: Oracle, tool: ToldOption): unknown {
   if (plan === undefined) return { option: own.name, complete: false };
   const { stand } = own;
   const sum = (kind: LineKind) => add(plan.lines.filter((line) => line.kind === kind && !line.access).map(({ coins }) => coins));
-  const ready = tool.calendar.ready ?? undefined;
-  const back = comesBack(all, own, plan, ready);
+  const days = daysTold(tool.calendar);
+  const back = comesBack(all, own, plan, days);
   const minusHours = (a: Three, b: Three): Three => each((i) => minus(a[i], b[i]));
   const margin = marginOf(plan);
   const inAll = add(margin.map((one) => one.margin))[1];
@@ -76,12 +76,12 @@ function workedOut(own: OracleOption, all: Oracle, tool: ToldOption): unknown {
     // A fee that comes to nothing is no line.
     lines: sorted(plan.lines.filter(({ kind, coins, record }) => kind !== 'fee' || record.kind === 'tool' || coins[2] !== 0n)
       .map(({ kind, access, coins, hours }) => `${kind} ${access ? 'access' : 'work'} ${written(coins)}${kind === 'labour' ? ` in ${hoursWritten(hours)}` : ''}`)),
-    cores: sorted(coresOf(all, plan, ready).map(({ title, charge, refund, taxBack, deadline, late }) => `${title}: ${written(charge)}; ${written(refund)}; ${written(taxBack)}; ${deadline ?? 'any day'}${late ? ', late' : ''}`)),
+    cores: sorted(coresOf(all, plan, days).map(({ title, charge, refund, taxBack, deadline, late }) => `${title}: ${written(charge)}; ${written(refund)}; ${written(taxBack)}; ${deadline ?? 'any day'}${late ? ', late' : ''}`)),
     // On what is left open and sold nobody does more work.
     open: tool.written || all.stages.length === 0 ? sorted(openOf(all, own, plan).map(({ job, now, alone }) => `${job}: ${now} or ${alone}`)) : [],
     margin: margin.map(({ sort, sold, cost, margin: left, unknown }) => `${sort}: ${written(sold)} less ${written(cost)} is ${written(left)}, ${unknown} unknown`),
     perHour: text(shared(all, inAll, plan.hours[1])),
-    downtime: tool.written ? text(downtimeOf(all, ready, Number(tool.calendar.days.likely))) : undefined,
+    downtime: tool.written ? text(downtimeOf(all, days.ready, Number(tool.calendar.days.likely))) : undefined,
   };
 }
 
@@ -92,7 +92,7 @@ function expectInAll(own: OracleOption, all: Oracle, tool: ToldOption): void {
   const plan = planLike(own, tool);
   if (plan === undefined) return;
   const up = givenUp(all, own);
-  const net = less(plan.total, comesBack(all, own, plan, tool.calendar.ready ?? undefined));
+  const net = less(plan.total, comesBack(all, own, plan, daysTold(tool.calendar)));
   const exact = (coins: bigint) => per(whole(coins), 10n ** BigInt(own.digits));
   const same = (figure: ToldFigure | undefined, value: (point: 0 | 1 | 2) => Rational) =>
     expect(POINTS.map((i) => compare(fromDigits((figure as ToldFigure)[(['low', 'likely', 'high'] as const)[i]]), value(i)))).toEqual([0, 0, 0]);

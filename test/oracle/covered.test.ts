@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { randomEstimate } from '../support/random-estimate.js';
 import { PATIENT, runs } from '../support/random-runs.js';
-import { comesBack, coresOf, downtimeOf, givenUp, inspectionPrice, marginOf, monthlyOf, openOf } from './after.js';
+import { comesBack, coresOf, downtimeOf, givenUp, inspectionPrice, marginOf, monthlyOf, NO_DAYS, openOf } from './after.js';
 import { BESIDE, MOVES, MOVES_NOTHING, POINTS_ONLY, type Answer } from './covered.js';
 import { workingDayAfter } from './day-walk.js';
 import { bayTime, earliestEnd } from './earliest.js';
@@ -39,7 +39,7 @@ function worked(records: readonly Json[], of: Answer): unknown {
     const closed = records.find(({ kind }) => kind === 'closed');
     return [
       [...options.map(({ name, best }) => [name, best[0]?.total[1]] as const), ...stages.map(({ name, total }) => [name, total[1]] as const)].map(([name, total]) => total !== undefined && roomOf(own, name, total)),
-      closed === undefined ? [] : options.filter(({ name }) => name === closed['for']).map(({ name, best: [plan] }) => plan && [name, closingOf(own, plan, closed, undefined)]),
+      closed === undefined ? [] : options.filter(({ name }) => name === closed['for']).map(({ name, best: [plan] }) => plan && [name, closingOf(own, plan, closed, NO_DAYS)]),
     ];
   }
   return [
@@ -47,10 +47,10 @@ function worked(records: readonly Json[], of: Answer): unknown {
     options.map((option) => {
       const [plan] = option.best;
       if (plan === undefined) return option.name;
-      const net = less(plan.total, comesBack(own, option, plan, undefined));
+      const net = less(plan.total, comesBack(own, option, plan, NO_DAYS));
       return [
         plan.total, plan.tax, plan.access, plan.hours, option.stand.total, option.free[0]?.total, net, givenUp(own, option), marginOf(plan), monthlyOf(own, option, net),
-        coresOf(own, plan, undefined).map(({ refund, taxBack, deadline }) => [refund, taxBack, deadline]), openOf(own, option, plan), downtimeOf(own, '2027-03-01', 3),
+        coresOf(own, plan, NO_DAYS).map(({ refund, taxBack, deadline }) => [refund, taxBack, deadline]), openOf(own, option, plan), downtimeOf(own, '2027-03-01', 3),
       ];
     }),
     records.filter(({ kind }) => kind === 'inspect').map((one) => inspectionPrice(own, one)),

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PATIENT, runs } from '../support/random-runs.js';
 import { closeEstimate } from '../weigh/decision/random-close.js';
-import { comesBack, givenUp } from './after.js';
+import { comesBack, givenUp, NO_DAYS } from './after.js';
 import { readText, type Json, type Written } from './reader.js';
 import { fromDigits, per, plus, minus, compare, whole } from './rational.js';
 import { told, texts } from './told.js';
@@ -14,7 +14,7 @@ function pick(records: readonly Json[]): string | undefined {
   const costs = own.options.flatMap((option) => {
     const [plan] = option.best;
     if (plan === undefined) return [];
-    const net = per(whole(plan.total[1] - comesBack(own, option, plan, undefined)[1]), 10n ** BigInt(own.prices.digits));
+    const net = per(whole(plan.total[1] - comesBack(own, option, plan, NO_DAYS)[1]), 10n ** BigInt(own.prices.digits));
     return [{ name: option.name, cost: plus(net, givenUp(own, option)?.[1] ?? whole(0n)) }];
   });
   return costs.reduce<(typeof costs)[number] | undefined>((best, one) => (best === undefined || compare(minus(one.cost, best.cost), whole(0n)) < 0 ? one : best), undefined)?.name;

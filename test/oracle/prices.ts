@@ -34,7 +34,7 @@ export const names = (value: unknown): readonly string[] => (value ?? []) as rea
 export const amount = (value: unknown) => value as Written | undefined;
 export const three = (written: Written): Three => [fromDigits(written.low), fromDigits(written.likely), fromDigits(written.high)];
 export const each = <T>(one: (point: 0 | 1 | 2) => T): readonly [T, T, T] => [one(0), one(1), one(2)];
-export const product = (a: Three, b: Three): Three => each((i) => times(a[i], b[i]));
+const product = (a: Three, b: Three): Three => each((i) => times(a[i], b[i]));
 export const add = (all: readonly Coins[]): Coins => all.reduce<Coins>((a, b) => each((i) => a[i] + b[i]), NO_COINS);
 export const less = (a: Coins, b: Coins): Coins => each((i) => a[i] - b[i]);
 export const addHours = (all: readonly Three[]): Three => all.reduce((a, b) => each((i) => plus(a[i], b[i])), NO_HOURS);

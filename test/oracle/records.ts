@@ -1,5 +1,5 @@
 /** What was authorised and what a job really took, held against the quote: from the records alone, without a line of the product. */
-import { coresOf } from './after.js';
+import { coresOf, type PlannedDays } from './after.js';
 import { workingDaysBetween } from './day-walk.js';
 import { amount, list, names, three, type Coins, type Line } from './prices.js';
 import { compare, fromDigits, minus, nothing, per, plus, whole, type Rational } from './rational.js';
@@ -85,7 +85,7 @@ export interface Closing {
 }
 
 /** A closing of an option that was planned in this way, and was to be ready on a day. */
-export function closingOf(oracle: Oracle, plan: OraclePlan, closed: Json, ready: string | undefined): Closing {
+export function closingOf(oracle: Oracle, plan: OraclePlan, closed: Json, days: PlannedDays): Closing {
   const { prices } = oracle;
   const exact = (coins: Coins | undefined) => (coins === undefined ? undefined : per(whole(coins[1]), 10n ** BigInt(prices.digits)));
   const recorded = (word: string, kinds: readonly string[], value: (line: Json) => Rational) => new Map(list(closed[word]).map((line) => {
@@ -101,7 +101,7 @@ export function closingOf(oracle: Oracle, plan: OraclePlan, closed: Json, ready:
   for (const { kind, record, hours: [, likely] } of plan.lines) if (kind === 'labour') hours.set(record, plus(hours.get(record) ?? nothing, likely));
   const isGoods = ({ kind, record }: Line) => (kind === 'part' || kind === 'sublet' ? record['condition'] !== 'customer-supplied' : kind === 'fee' && paid.has(record));
   const goods = new Map(plan.lines.filter(isGoods).map(({ record, cost, kind }) => [record, kind === 'fee' ? undefined : exact(cost)]));
-  const cores = new Map(coresOf(oracle, plan, ready).map(({ part, refund }) => [part, exact(refund)]));
+  const cores = new Map(coresOf(oracle, plan, days).map(({ part, refund }) => [part, exact(refund)]));
 
   const started = prices.all.find(({ kind }) => kind === 'started')?.['on'] as string | undefined;
   return {

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { randomEstimate } from '../support/random-estimate.js';
 import { PATIENT, runs } from '../support/random-runs.js';
+import { randomStaged } from '../support/random-stage.js';
 import { expectSame } from './compared.js';
 import { texts } from './told.js';
 
@@ -27,7 +28,7 @@ describe('quoted figures equal an independent recomputation', () => {
     expectSame(new Map(all.map((name) => [name, readFileSync(path.join(samples, name), 'utf8')])));
   });
 
-  it('random estimates: every figure of every option, low, likely and high', PATIENT, () => {
-    fc.assert(fc.property(randomEstimate, (text) => void expectSame(texts(text))), runs(20_140_115, 150));
+  it.each([['random estimates', randomEstimate, 150], ['estimates with stages', randomStaged, 50]] as const)('%s: every figure of every option, low, likely and high', PATIENT, (_, arbitrary, count) => {
+    fc.assert(fc.property(arbitrary, (text) => void expectSame(texts(text))), runs(20_140_115, count));
   });
 });

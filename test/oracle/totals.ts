@@ -60,10 +60,6 @@ export interface Oracle {
   readonly stages: readonly OracleStage[];
 }
 
-export function oracleTotals(records: readonly unknown[]): readonly OracleOption[] {
-  return oracle(records).options;
-}
-
 export function oracle(records: readonly unknown[]): Oracle {
   const prices = new Prices(records as readonly Json[]);
   const work = new Works(prices);
@@ -79,7 +75,7 @@ interface Asked {
   readonly lines?: readonly Line[];
 }
 
-export class Works {
+class Works {
   readonly stages: readonly Json[];
   private readonly ways: readonly Json[];
 

@@ -42,7 +42,9 @@ export function treeIdOf(repository: Repository, revision: string): string {
   // git reads a chain of steps by going deeper with each, and some ten thousand stop it.
   if (revision.length > LONGEST) throw new InputError(whyUnknown(repository, revision));
   const { code, out } = askGit(['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{tree}`], repository.folder);
-  if (code === 0) return withoutLineEnd(out);
+  const id = withoutLineEnd(out);
+  // `^HEAD` is no mistake to git, and stands for all but a commit.
+  if (code === 0 && !id.startsWith('^')) return id;
   throw new InputError(whyUnknown(repository, revision));
 }
 

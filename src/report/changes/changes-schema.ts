@@ -1,11 +1,7 @@
 import * as z from 'zod';
+import { digits, place } from '../schema-values.js';
 
-const digits = () => z.string().regex(/^-?\d+(\.\d+)?$/).describe('Decimal digits; never a binary float.');
-const at = () => z.strictObject({
-  file: z.string(),
-  line: z.int().describe('From 1.'),
-  column: z.int().describe('From 1, in UTF-16 units.'),
-}).optional().describe('Where it is written in that version.');
+const at = () => place().optional().describe('Where it is written in that version.');
 
 /**
  * The schema of what `steelyard changes --json` prints; the one in schemas/ is emitted from this. Built when it is asked

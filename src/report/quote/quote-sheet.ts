@@ -11,12 +11,10 @@ import { COMPRESSION_MEANS, debrisWords, LEAKAGE_MEANS, ruleWords } from './word
  */
 export function sheetOf(quote: Quote): Sheet {
   const figures = figuresOf(quote);
-  const { shop, title, option } = quote;
+  const { option } = quote;
   return {
-    language: /^en\b/.test(quote.locale) ? quote.locale : 'en',
-    shop: { name: shop.name, lines: [...shop.address, ...(shop.phone === undefined ? [] : [shop.phone])] },
+    ...letterhead(quote),
     heading: 'Written estimate',
-    title,
     facts: aboutFacts(quote, figures),
     proposal: { label: 'What we propose', title: option.title, facts: proposalFacts(quote, figures) },
     sections: [
@@ -34,6 +32,15 @@ export function sheetOf(quote: Quote): Sheet {
       rulesSection(quote),
       authorisation(quote, figures),
     ].filter(({ blocks }) => blocks.length > 0),
+  };
+}
+
+/** Whose page it is and what it is about, in the language of its words. */
+export function letterhead({ locale, shop, title }: QuoteHead): Pick<Sheet, 'language' | 'shop' | 'title'> {
+  return {
+    language: /^en\b/.test(locale) ? locale : 'en',
+    shop: { name: shop.name, lines: [...shop.address, ...(shop.phone === undefined ? [] : [shop.phone])] },
+    title,
   };
 }
 

@@ -1,6 +1,6 @@
 import { detailOf, billOf } from './bill.js';
 import { figuresOf, type Figures } from './figures-said.js';
-import { aboutFacts, authorisationForm, cautionsSection, findingsSection, isNothing, rangeSaid, section, words } from './quote-sheet.js';
+import { aboutFacts, authorisationForm, cautionsSection, findingsSection, isNothing, letterhead, rangeSaid, section, words } from './quote-sheet.js';
 import { joined, own, say, type Block, type Said, type Section, type Sheet } from './sheet.js';
 import type { StageQuote } from './stage-quote.js';
 
@@ -16,12 +16,10 @@ const GOING_IN = {
  */
 export function stageSheetOf(quote: StageQuote): Sheet {
   const figures = figuresOf(quote);
-  const { shop, title, stage, total, stop } = quote;
+  const { stage, total, stop } = quote;
   return {
-    language: /^en\b/.test(quote.locale) ? quote.locale : 'en',
-    shop: { name: shop.name, lines: [...shop.address, ...(shop.phone === undefined ? [] : [shop.phone])] },
+    ...letterhead(quote),
     heading: 'Written estimate',
-    title,
     facts: aboutFacts(quote, figures),
     proposal: {
       label: 'What we do first', title: stage.title,

@@ -1,6 +1,6 @@
 import { added, detailOf } from './bill.js';
 import { figuresOf, type Figures } from './figures-said.js';
-import { aboutFacts, authorisationForm, findingsSection, isNothing, readySaid, section, words } from './quote-sheet.js';
+import { aboutFacts, authorisationForm, findingsSection, isNothing, letterhead, readySaid, section, words } from './quote-sheet.js';
 import { own, say, type Block, type Fact, type Said, type Section, type Sheet } from './sheet.js';
 import type { SupplementLine } from './supplement-lines.js';
 import type { Supplement, WhyUnlisted } from './supplement.js';
@@ -8,13 +8,11 @@ import type { Supplement, WhyUnlisted } from './supplement.js';
 /** A supplement in words: what was agreed, what is new, what it comes to now, and room to agree to that. */
 export function supplementSheetOf(supplement: Supplement): Sheet {
   const figures = figuresOf(supplement);
-  const { locale, shop, title, option, findings } = supplement;
+  const { option, findings } = supplement;
   const found = findingsSection(supplement, figures);
   return {
-    language: /^en\b/.test(locale) ? locale : 'en',
-    shop: { name: shop.name, lines: [...shop.address, ...(shop.phone === undefined ? [] : [shop.phone])] },
+    ...letterhead(supplement),
     heading: 'Supplement to a written estimate',
-    title,
     facts: [...aboutFacts(supplement, figures), { label: 'Authorised', says: authorisedSaid(supplement, figures) }],
     proposal: { label: 'What is done', title: option.title, facts: moneyFacts(supplement, figures) },
     sections: [

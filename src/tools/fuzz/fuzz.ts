@@ -12,7 +12,7 @@ import { startsBelow } from './texts.js';
 import { runInThreads, serveInputs } from './threads.js';
 
 /** In a long run the dear passes see fewer inputs: of a million each still sees ten thousand and more. */
-const LONG: Shares = { edit: 10, features: 3, reports: 4, changes: 1, trials: 2, decision: 1 };
+const LONG: Shares = { format: 40, edit: 10, features: 3, reports: 4, changes: 1, trials: 2, decision: 1 };
 
 if (isMainThread) await main();
 else serveInputs();
@@ -31,12 +31,12 @@ async function main(): Promise<void> {
       for (const failure of lot.failures) if (all.failures.includes(failure)) tell(failure);
       if (performance.now() - told < 10_000) return;
       told = performance.now();
-      console.error(`${all.inputs} inputs, ${(all.inputs / ((told - started) / 1000)).toFixed(0)} a second, ${all.times.size} ways of failing`);
+      console.error(`${all.inputs} inputs, ${(all.inputs / ((told - started) / 1000)).toFixed(0)} a second, ${all.failed.size} ways of failing`);
     },
     stop: () => performance.now() > until,
   });
   summary(ran, `of seed ${seed} from ${from}`, (performance.now() - started) / 1000);
-  process.exitCode = ran.times.size === 0 ? 0 : 1;
+  process.exitCode = ran.failed.size === 0 ? 0 : 1;
 }
 
 function whole(name: string, text: string): number {
@@ -53,9 +53,9 @@ function tell({ what, number, input, error }: Failure): void {
   console.log(`   before: ${JSON.stringify(input.before)}`);
 }
 
-function summary({ inputs, characters, passes, slowest, times }: Ran, which: string, seconds: number): void {
-  for (const [what, count] of times) console.log(`${count} times: ${what}`);
+function summary({ inputs, characters, passes, slowest, failed }: Ran, which: string, seconds: number): void {
+  for (const [what, numbers] of failed) console.log(`${numbers.length} times: ${what} (inputs ${numbers.slice(0, 20).join(', ')}${numbers.length > 20 ? ', …' : ''})`);
   console.log(`\n${inputs} inputs ${which}, ${(characters / 1e6).toFixed(1)} million characters, ${seconds.toFixed(0)} s, ${(inputs / seconds).toFixed(0)} a second`);
   console.log(`through ${Object.entries(passes).map(([pass, count]) => `${pass} ${count}`).join(', ')}`);
-  console.log(`slowest: input ${slowest.number}, ${slowest.ms.toFixed(0)} ms by the clock; ${times.size} ways of failing`);
+  console.log(`slowest: input ${slowest.number}, ${slowest.ms.toFixed(0)} ms by the clock; ${failed.size} ways of failing`);
 }

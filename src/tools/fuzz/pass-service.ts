@@ -3,6 +3,7 @@ import type { Dice } from './dice.js';
 import type { Input } from './input.js';
 import { deskOver, uriOf, type Desk } from './over.js';
 import type { LanguageService } from '../../service/index.js';
+import { zero } from '../../vocabulary/index.js';
 
 /** The service over an input, for the passes that ask it more. */
 export function passService({ files, name }: Input, dice: Dice): Desk {
@@ -54,6 +55,7 @@ function figuresAreFigures(service: LanguageService, uri: string, input: string,
       holds('a figure is a number', [figure.low, figure.likely, figure.high].every((one) => one.isFinite()), () => `${option.name}: ${figure.label}`);
       clean('the name of a figure is words', figure.label, input);
     }
+    holds('the taxes of an option add up to its tax', totals.taxes.reduce((sum, { amount }) => sum.plus(amount.likely), zero).eq(totals.tax.likely), () => `${option.name}: ${totals.tax.likely.toFixed()}`);
     holds('the lines of an option add up to its total', totals.lines.reduce((sum, { amount }) => sum.plus(amount.likely), totals.tax.likely).eq(totals.total.likely), () => `${option.name}: ${totals.total.likely.toFixed()}`);
   }
 }

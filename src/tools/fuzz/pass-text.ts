@@ -6,15 +6,15 @@ import type { Dice } from './dice.js';
 import type { Input } from './input.js';
 import { uriOf } from './over.js';
 
-/** Text to tree and back, the tree after an edit, and columns: what only needs the text. */
-export function passText({ files, name, before }: Input, dice: Dice): void {
+/** Text to tree and back, and the tree after an edit. */
+export function passText({ files, name, before }: Input, dice: Dice): Tree {
   const uri = uriOf(name);
   const text = files.get(name) as string;
   const tree = parse(uri, text);
   same('printing a tree gives the text', print(tree), text);
   partsLieWithin(tree);
   parsedAgain(parse(uri, before), tree, dice);
-  formatting(tree, dice);
+  return tree;
 }
 
 function partsLieWithin({ text, blocks, starts }: Tree): void {
@@ -42,7 +42,8 @@ function shapeOf(tree: Tree): string {
   return [...blocks, ...statements].join('\n');
 }
 
-function formatting(tree: Tree, dice: Dice): void {
+/** Columns: only white space moves, nothing is lost, and twice is as good as once. */
+export function passFormat(tree: Tree, dice: Dice): void {
   const { uri, text } = tree;
   const edits = formatEdits(tree);
   const after = applyEdits(text, edits);
@@ -52,7 +53,7 @@ function formatting(tree: Tree, dice: Dice): void {
     keeps('formatting', formatted, tree);
     same('formatting twice is as good as once', applyEdits(after, formatEdits(formatted)), after);
   }
-  if (!dice.chance(8)) return;
+  if (!dice.chance(20)) return;
   const start = dice.placeIn(text);
   const part = applyEdits(text, formatEdits(tree, { start, end: Math.min(text.length, start + dice.upTo(300)) }));
   const typed = applyEdits(text, formatOnTypeEdits(tree, dice.placeIn(text)));

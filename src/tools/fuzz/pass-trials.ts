@@ -20,7 +20,7 @@ export function passTrials({ files, name }: Input, { service }: Desk, dice: Dice
   const { range, text: piece } = edit.edit;
   const other = deskOver(new Map([...files, [file, text.slice(0, range.start) + piece + text.slice(range.end)]]));
   same('a trial gives what writing it gives', totalsOf(tried), totalsOf(other.service.weighing(uri).comparison));
-  clean('a trial is words', totalsOf(tried), '');
+  clean('a trial is words', totalsOf(tried), [...files.values()].join('\n'));
 }
 
 function givenIn(figure: Figure): Span[] {

@@ -4,11 +4,12 @@ import { passChanges } from './pass-changes.js';
 import { passFeatures } from './pass-features.js';
 import { passDecision, passReports } from './pass-reports.js';
 import { passEdit, passService } from './pass-service.js';
-import { passText } from './pass-text.js';
+import { passFormat, passText } from './pass-text.js';
 import { passTrials } from './pass-trials.js';
 
 /** How many of a hundred inputs go through what is dearer than the rest. Every input goes through text and service. */
 export interface Shares {
+  readonly format: number;
   readonly edit: number;
   readonly features: number;
   readonly reports: number;
@@ -17,7 +18,7 @@ export interface Shares {
   readonly decision: number;
 }
 
-export const EVERY: Shares = { edit: 100, features: 100, reports: 100, changes: 100, trials: 100, decision: 100 };
+export const EVERY: Shares = { format: 100, edit: 100, features: 100, reports: 100, changes: 100, trials: 100, decision: 100 };
 
 export type Pass = 'text' | 'service' | keyof Shares;
 
@@ -26,7 +27,11 @@ export function through(input: Input, dice: Dice, shares: Shares, went: (pass: P
   // Thrown before anything else is, so that a smaller input goes the same way.
   const goes = Object.fromEntries(Object.entries(shares).map(([pass, share]) => [pass, dice.chance(share as number)])) as { readonly [pass in keyof Shares]: boolean };
   went('text');
-  passText(input, dice);
+  const tree = passText(input, dice);
+  if (goes.format) {
+    went('format');
+    passFormat(tree, dice);
+  }
   went('service');
   const desk = passService(input, dice);
   if (goes.edit) {

@@ -39,8 +39,8 @@ export interface Ran {
   readonly passes: Readonly<Partial<Record<Pass, number>>>;
   readonly characters: number;
   readonly slowest: { readonly number: number; readonly ms: number };
-  /** How often each way of failing was met. */
-  readonly times: ReadonlyMap<string, number>;
+  /** The inputs that failed, by the way in which they did. */
+  readonly failed: ReadonlyMap<string, readonly number[]>;
   /** The ways that were not known before. */
   readonly failures: readonly Failure[];
 }
@@ -48,7 +48,7 @@ export interface Ran {
 /** Puts inputs through the product, one after the other, and goes on behind a failure. `begins` hears of each number. */
 export function runInputs(plan: Plan, { from, to, known }: Share, begins: (number: number) => void = () => undefined): Ran {
   const passes: Partial<Record<Pass, number>> = {};
-  const times = new Map<string, number>();
+  const failed = new Map<string, number[]>();
   const failures: Failure[] = [];
   let characters = 0;
   let slowest = { number: -1, ms: 0 };
@@ -59,27 +59,27 @@ export function runInputs(plan: Plan, { from, to, known }: Share, begins: (numbe
     const { what, error, ms } = failureOf(input, plan, number, (pass) => void (passes[pass] = (passes[pass] ?? 0) + 1));
     if (ms > slowest.ms) slowest = { number, ms };
     if (what === undefined) continue;
-    if (!known.has(what) && !times.has(what)) failures.push({ what, number, error, input: shrunk(input, (smaller) => failureOf(smaller, plan, number).what === what, plan.patience) });
-    times.set(what, (times.get(what) ?? 0) + 1);
+    if (!known.has(what) && !failed.has(what)) failures.push({ what, number, error, input: shrunk(input, (smaller) => failureOf(smaller, plan, number).what === what, plan.patience) });
+    failed.set(what, [...(failed.get(what) ?? []), number]);
   }
-  return { inputs: to - from, passes, characters, slowest, times, failures };
+  return { inputs: to - from, passes, characters, slowest, failed, failures };
 }
 
 /** What came of two lots of inputs together. */
 export function together(a: Ran, b: Ran): Ran {
   const passes = { ...a.passes };
   for (const [pass, count] of Object.entries(b.passes) as [Pass, number][]) passes[pass] = (passes[pass] ?? 0) + count;
-  const times = new Map(a.times);
-  for (const [what, count] of b.times) times.set(what, (times.get(what) ?? 0) + count);
+  const failed = new Map(a.failed);
+  for (const [what, numbers] of b.failed) failed.set(what, [...(failed.get(what) ?? []), ...numbers]);
   return {
-    inputs: a.inputs + b.inputs, passes, characters: a.characters + b.characters, times,
+    inputs: a.inputs + b.inputs, passes, characters: a.characters + b.characters, failed,
     slowest: a.slowest.ms < b.slowest.ms ? b.slowest : a.slowest,
     failures: [...a.failures, ...b.failures.filter(({ what }) => !a.failures.some((one) => one.what === what))],
   };
 }
 
 /** What comes of no input at all. */
-export const NOTHING: Ran = { inputs: 0, passes: {}, characters: 0, slowest: { number: -1, ms: 0 }, times: new Map(), failures: [] };
+export const NOTHING: Ran = { inputs: 0, passes: {}, characters: 0, slowest: { number: -1, ms: 0 }, failed: new Map(), failures: [] };
 
 interface Went {
   /** In which way it failed; undefined where all held. */

@@ -52,14 +52,14 @@ export async function runInThreads(run: Run): Promise<Ran> {
     all = together(all, ran);
     run.progress(all, ran);
   };
-  const known = () => new Set(all.times.keys());
+  const known = () => new Set(all.failed.keys());
   const goesOn = async (): Promise<void> => {
     for (let given = lot(); given !== undefined; given = lot()) {
       const lost = await oneThread(run, given, lot, known, done);
       if (lost === undefined) return;
       const { at, rest, why } = lost;
       const { input } = inputOf(run.plan.seed, at, run.plan.starts);
-      done({ ...NOTHING, inputs: 1, times: new Map([[why, 1]]), failures: [{ what: why, number: at, input, error: '' }] });
+      done({ ...NOTHING, inputs: 1, failed: new Map([[why, [at]]]), failures: [{ what: why, number: at, input, error: '' }] });
       left.push(...rest.filter(({ from, to }) => from < to));
     }
   };

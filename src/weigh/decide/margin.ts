@@ -25,12 +25,17 @@ export interface Margin {
   readonly perBayDay: Decimal | undefined;
 }
 
+const MINUTES = 60;
+/** Decimals of minutes: more than are ever written, fewer than a third is cut after. */
+const KEPT = 40;
+
 export function marginOf(weighed: Weighed, estimate: Estimate, money: Money): Margin {
   const { totals, ready } = weighed;
   const sorts = [['labour', 'labour'], ['parts', 'part'], ['outside', 'sublet']] as const;
   const by = sorts.map(([sort, kind]) => marginOn(sort, totals.lines.filter((line) => line.kind === kind), estimate.shop, money));
   const margin = sum('Margin', 'money', by.map((of) => of.margin));
-  const per = (count: Decimal) => (count.isZero() ? undefined : money.round(margin.likely.div(count)));
+  // Hours may be thirds without end, minutes are whole: half a coin must not depend on where a third is cut.
+  const per = (count: Decimal) => (count.isZero() ? undefined : money.round(margin.likely.times(MINUTES).div(count.times(MINUTES).toDecimalPlaces(KEPT))));
   return { by, margin, perHour: per(totals.hours.likely), perBayDay: per(ready.bay.likely) };
 }
 

@@ -50,9 +50,10 @@ export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): Opt
   const { shop } = estimate;
   const chances = chancesOf(option, chosen, estimate).counted.map((one) => modelChance(one, chosen, estimate, money));
   const open = chances.filter(({ work }) => work !== undefined);
-  const jobs = [...chosen.jobs.map(({ line }) => line), ...open.flatMap(({ work, gate }) => (work as PlannedWork).jobs.map(({ line }) => gated(line, gate)))];
-  const hired = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
-  const goods = open.flatMap((one) => goodsLines(one, shop, money, hired));
+  const had = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
+  const jobs = [...chosen.jobs.map(({ line }) => line), ...onceEach(open.flatMap(({ work, gate }) => (work as PlannedWork).jobs.map(({ line }) => ({ line, gate }))), had)];
+  const brought = open.map((one) => ({ one, goods: goodsOf(one, shop, money).filter(({ record }) => !had.has(record)) }));
+  const goods = [...onceEach(brought.flatMap(({ one: { gate }, goods: lines }) => lines.map((line) => ({ line, gate }))), had), ...brought.flatMap(({ one, goods: lines }) => feesOf(one, lines, had, money))];
   const opened = [...chosen.opened, ...extraWays(open, estimate, money)];
   const fixed = fixedOf([...fixedLines(option, shop, money), ...goods]);
   const paid = (fees: Shop['fees']) => total(option.title, jobs, opened, fixed, option.fees, { ...shop, fees }, money).total;
@@ -90,7 +91,8 @@ function modelChance({ chance, parent, when }: ChanceIn, plan: Plan, estimate: E
   const open = new Set(plan.paid.flatMap((way) => [way, ...way.includes]));
   const ways = waysBeyond(chance, open, estimate, money);
   const all = new Set([...open, ...ways.flatMap((way) => [way, ...way.includes])]);
-  const jobs = chance.labour.flatMap((job) => lineWith(job, all, money) ?? []);
+  const done = new Set(plan.jobs.map(({ job }) => job));
+  const jobs = chance.labour.flatMap((job) => (done.has(job) ? [] : (lineWith(job, all, money) ?? [])));
   return { chance, parent, likelihood, gate, work: { jobs, ways, parts: chance.parts, sublets: chance.sublets } };
 }
 
@@ -114,13 +116,35 @@ function gated(line: Line, gate: Figure): Line {
   };
 }
 
-/** Parts, outside work, hires and fees of a chance. Percentages of its own work and goods. What is hired anyway is hired once. */
-function goodsLines({ chance, gate, work }: ModelChance, shop: Shop, money: Money, hired: ReadonlySet<unknown>): Line[] {
-  const goods = fixedLines(chance, shop, money).filter((line) => line.kind !== 'core' && line.kind !== 'labour' && !(line.kind === 'fee' && hired.has(line.record)));
-  const all = [...goods, ...(work?.jobs ?? []).map(({ line }) => line)];
+/**
+ * A line that several chances bring is paid once if any of them happens, as the first of them has it; one that the option
+ * has anyway is paid with that. So the price is that of the option with what turned up written into it.
+ */
+function onceEach(brought: readonly { readonly line: Line; readonly gate: Figure }[], had: ReadonlySet<unknown>): Line[] {
+  const by = new Map<unknown, { readonly line: Line; readonly gates: Figure[] }>();
+  for (const { line, gate } of brought) {
+    if (had.has(line.record)) continue;
+    const known = by.get(line.record);
+    if (known === undefined) by.set(line.record, { line, gates: [gate] });
+    else known.gates.push(gate);
+  }
+  return [...by.values()].map(({ line, gates }) => gated(line, anyOf(line.title, gates)));
+}
+
+function anyOf(title: string, gates: readonly Figure[]): Figure {
+  return gates.length === 1 ? (gates[0] as Figure) : greatest(title, gates as readonly Figure[] as [Figure, ...Figure[]]);
+}
+
+/** Parts, outside work and hires of a chance. */
+function goodsOf({ chance }: ModelChance, shop: Shop, money: Money): Line[] {
+  return fixedLines(chance, shop, money).filter((line) => line.kind !== 'core' && line.kind !== 'labour');
+}
+
+/** Fees of a chance. Percentages are of what it adds in work and goods. */
+function feesOf({ chance, gate, work }: ModelChance, goods: readonly Line[], had: ReadonlySet<unknown>, money: Money): Line[] {
+  const all = [...goods, ...(work?.jobs ?? []).flatMap(({ line }) => (had.has(line.record) ? [] : [line]))];
   const of = (kind: Line['kind']) => sum(chance.title, 'money', all.filter((line) => line.kind === kind).map((line) => line.amount));
-  const fees = chance.fees.flatMap((fee) => feeLine(fee, { labour: of('labour'), parts: of('part'), sublets: of('sublet') }, money) ?? []);
-  return [...goods, ...fees].map((line) => gated(line, gate));
+  return chance.fees.flatMap((fee) => feeLine(fee, { labour: of('labour'), parts: of('part'), sublets: of('sublet') }, money) ?? []).map((line) => gated(line, gate));
 }
 
 /** The lines of ways in that chances need beyond the option's own, each paid once if any of its chances happens. */
@@ -128,7 +152,6 @@ function extraWays(open: readonly ModelChance[], estimate: Estimate, money: Mone
   const by = new Map<Access, Figure[]>();
   for (const { work, gate } of open) for (const way of work?.ways ?? []) by.set(way, [...(by.get(way) ?? []), gate]);
   return [...by].flatMap(([way, gates]) => {
-    const any = gates.length === 1 ? (gates[0] as Figure) : greatest(way.title, gates as [Figure, ...Figure[]]);
-    return linesOfWays([way], estimate.shop, money).map((line) => gated(line, any));
+    return linesOfWays([way], estimate.shop, money).map((line) => gated(line, anyOf(way.title, gates)));
   });
 }

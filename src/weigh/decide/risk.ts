@@ -236,10 +236,11 @@ function addPlaces(figure: Figure, places: Set<Span>, seen: Set<Figure>): void {
   for (const part of figure.from) addPlaces(part, places, seen);
 }
 
-/** Two chances may need the same way in: it is opened once. */
+/** Two chances may need the same way in, or the same job: it is opened, or done, once. */
 function withoutTwins(turned: readonly PlannedWork[]): PlannedWork[] {
   const seen = new Set<object>();
-  return turned.map((work) => ({ ...work, ways: work.ways.filter((way) => !seen.has(way) && seen.add(way)) }));
+  const isNew = (one: object) => !seen.has(one) && seen.add(one) === seen;
+  return turned.map((work) => ({ ...work, ways: work.ways.filter(isNew), jobs: work.jobs.filter(({ job }) => isNew(job)) }));
 }
 
 function sampled(column: Float64Array): SampledFigure {

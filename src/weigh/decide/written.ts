@@ -24,8 +24,15 @@ export function lineAt(at: Span): WrittenLine {
   return found;
 }
 
+/** Statements come in the order of the text. Halved, not gone through: each figure asks, and a long list has thousands. */
 function lastBefore(statements: readonly Statement[], at: Span): Statement | undefined {
-  return statements.findLast(({ tokens }) => (tokens[0]?.start ?? Infinity) <= at.start);
+  let from = 0;
+  for (let to = statements.length; from < to;) {
+    const middle = (from + to) >> 1;
+    if ((statements[middle]?.tokens[0]?.start ?? Infinity) <= at.start) from = middle + 1;
+    else to = middle;
+  }
+  return statements[from - 1];
 }
 
 function wordsOf({ tokens }: Statement): { readonly key: string; readonly title: string | undefined } {

@@ -36,7 +36,7 @@ export async function withoutGitCases(editor: Editor, workspace: Workspace): Pro
         await goToLine(editor, price.line, price.column + '1150 / '.length);
         for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
         await typeText(editor, '1450');
-        await runCommand(editor, 'Steelyard: What changed…');
+        await runCommand(editor, 'Steelyard: What changed, in money and days…');
         const box = page.locator('.quick-input-widget');
         await box.locator('.monaco-list-row', { hasText: 'Since it was saved' }).click();
         const frame = await webviewFrame(editor, async (one) => (await one.locator('h2', { hasText: 'What changed' }).count()) > 0);

@@ -54,6 +54,13 @@ describe('without variance', () => {
     expect(finishWithChance(found, 0.9)).toBe(found.mean);
   });
 
+  it('is there whatever the noise where the figures are great too', () => {
+    // Noise is a share of the finish, a thousand millionth: of 1000 that is a millionth.
+    expect([999.99, 1000 - 1e-7, 1000].map((moment) => chanceToFinishBy({ mean: 1000, variance: 0 }, moment))).toEqual([0, 1, 1]);
+    const plan = criticalPath(table('A - 1000000; B A 0.1; C B 0.2; D - 1000000.3'));
+    expect(plan).toMatchObject({ critical: ['A', 'D', 'B', 'C'], pathCount: 2 });
+  });
+
   it('an empty network is finished at 0', () => {
     expect(chanceToFinishBy(estimate([]), 0)).toBe(1);
   });
