@@ -34,7 +34,7 @@ function withGit(what: string, instead: string, args: readonly string[]) {
   }
 }
 
-const BROKEN = "echo 'fatal: fatal: the object store is damaged' >&2; echo 'hint: more words' >&2; exit 128";
+const BROKEN = "echo 'fatal: the object store is damaged' >&2; echo 'hint: more words' >&2; exit 128";
 const MUTE = 'exit 3';
 const KILLED = 'kill -9 $$';
 const HELP = 'See: steelyard --help\n';

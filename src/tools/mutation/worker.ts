@@ -138,15 +138,15 @@ export function work(root: string, instrumentedFolder: string): void {
         if (slowAlone.has(keyOf(test))) continue;
         now = test;
         report({ say: 'busy' });
-        const suite = suites.get(test.file) ?? (await collectWithin(test.file));
-        suites.set(test.file, suite);
-        const collected = suite.tests.get(test.name);
-        if (collected === undefined) continue; // rows of a table may be made from the sources
         switches = 0;
         try {
-          await run(suite, collected, PATIENCE + 5 * test.ms);
+          const suite = suites.get(test.file) ?? (await collectWithin(test.file));
+          suites.set(test.file, suite);
+          const collected = suite.tests.get(test.name);
+          // Rows of a table may be made from the sources: with the mutant on there may be others.
+          if (collected !== undefined) await run(suite, collected, PATIENCE + 5 * test.ms);
         } catch (error) {
-          if (!(error instanceof TooLong) || !(await isSlowAnyway(test))) throw error;
+          if (!(error instanceof Unclear) && !(error instanceof TooLong && (await isSlowAnyway(test)))) throw error;
           modules.forget(() => true);
           suites.clear();
           onId = mutant.id;
@@ -155,7 +155,6 @@ export function work(root: string, instrumentedFolder: string): void {
       for (const suite of suites.values()) for (const step of suite.ending()) await step();
       return { say: 'tried', end: 'survived' };
     } catch (error) {
-      if (error instanceof Unclear) return { say: 'tried', end: 'survived', why: 'the machine was too busy to tell' };
       return { say: 'tried', end: error instanceof TooLong ? 'too long' : 'killed', by: now === undefined ? '' : keyOf(now), why: String(error).split('\n')[0] ?? '' };
     } finally {
       onId = '';
@@ -164,7 +163,6 @@ export function work(root: string, instrumentedFolder: string): void {
 
   async function collectWithin(file: string): Promise<Suite> {
     const made: Suite[] = [];
-    switches = 0;
     await within(PATIENCE, () => void made.push(collect(file)));
     return made[0] as Suite;
   }

@@ -132,7 +132,7 @@ function onceEach(brought: readonly { readonly line: Line; readonly gate: Figure
 }
 
 function anyOf(title: string, gates: readonly Figure[]): Figure {
-  return gates.length === 1 ? (gates[0] as Figure) : greatest(title, gates as readonly Figure[] as [Figure, ...Figure[]]);
+  return gates.length === 1 ? (gates[0] as Figure) : greatest(title, gates as [Figure, ...Figure[]]);
 }
 
 /** Parts, outside work and hires of a chance. */
