@@ -49,14 +49,23 @@ async function main(): Promise<void> {
     const others = known.filter(({ mutant }) => !meant.has(mutant.file) && files.includes(mutant.file));
     const isDone = ({ end }: Outcome) => values.resume || (values.again && (end === 'killed' || end === 'too long'));
     const done = known.filter((one) => meant.has(one.mutant.file) && isDone(one));
-    const doneIds = new Set(done.map(({ mutant }) => `${mutant.file}#${mutant.id}`));
-    const open = mutants.filter(({ file, id }) => !doneIds.has(`${file}#${id}`));
-    const found = await tried(workers, open, killers, (sofar) => writeFileSync(outcomesFile, JSON.stringify([...others, ...done, ...sofar])));
+    const doneIds = new Set(done.map(keyOfMutant));
+    const open = mutants.filter((mutant) => !doneIds.has(keyOfMutant({ mutant })));
+    const found = await tried(workers, open, killers, (sofar) => {
+      // A run that is cut off leaves what was known of those that it didn't come to.
+      const anew = new Set([...done, ...sofar].map(keyOfMutant));
+      const left = known.filter((one) => meant.has(one.mutant.file) && !anew.has(keyOfMutant(one)));
+      writeFileSync(outcomesFile, JSON.stringify([...others, ...done, ...left, ...sofar]));
+    });
     const outcomes = [...done, ...found];
     console.log(scoreOf(outcomes));
   } finally {
     for (const worker of workers) worker.stop();
   }
+}
+
+function keyOfMutant({ mutant: { file, id } }: Pick<Outcome, 'mutant'>): string {
+  return `${file}#${id}`;
 }
 
 /** How mutants ended in the last run. */
