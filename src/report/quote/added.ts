@@ -30,18 +30,18 @@ export function addedByChances(weighed: Weighed, estimate: Estimate, money: Mone
     return found;
   };
   const totalWith = (happened: readonly ChanceIn[]) => {
-    const all = happened.map(bring);
+    const all = withoutTwins(happened.map(bring));
     const jobs = [...chosen.jobs.map(({ line }) => line), ...all.flatMap((one) => one.jobs)];
     const ways = linesOfWays([...new Set(all.flatMap((one) => one.ways))], estimate.shop, money);
-    return total(option.title, jobs, [...chosen.opened, ...ways], fixedOf([...fixedLines(option, estimate.shop, money), ...all.flatMap((one) => one.goods)]), option.fees, estimate.shop, money);
+    return total(option.title, jobs, [...chosen.opened, ...ways], fixedOf([...fixedLines(option, estimate.shop, money), ...all.flatMap((one) => [...one.goods, ...one.fees])]), option.fees, estimate.shop, money);
   };
   return counted.filter(({ when }) => when === 'open').map((one): Added => {
-    const { ways, jobs, goods } = bring(one);
     const parents = above(one);
+    const { ways, jobs, goods, fees } = withoutTwins([...parents, one].map(bring)).at(-1) as Brought;
     return {
       chance: one.chance,
       after: parents.at(-1)?.chance,
-      lines: [...linesOfWays(ways, estimate.shop, money), ...jobs, ...goods],
+      lines: [...linesOfWays(ways, estimate.shop, money), ...jobs, ...goods, ...fees],
       before: totalWith(parents),
       then: totalWith([...parents, one]),
     };
@@ -52,19 +52,29 @@ interface Brought {
   readonly ways: readonly Access[];
   readonly jobs: readonly Line[];
   readonly goods: readonly Line[];
+  readonly fees: readonly Line[];
 }
 
+/** What the ones before bring too is paid once. */
+function withoutTwins(all: readonly Brought[]): readonly Brought[] {
+  const seen = new Set<unknown>();
+  const isNew = ({ record }: Line) => !seen.has(record) && seen.add(record) === seen;
+  return all.map(({ ways, jobs, goods, fees }) => ({ ways, jobs: jobs.filter(isNew), goods: goods.filter(isNew), fees }));
+}
+
+/** What a chance adds to an option that has it not yet: what is done or fitted anyway is paid already. */
 function broughtBy(chance: Chance, { planned: { chosen } }: Weighed, { shop, access }: Estimate, money: Money): Brought {
+  const had = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
   const open = new Set(chosen.paid.flatMap((way) => [way, ...way.includes]));
   const beyond = chance.labour.filter((job) => job.modes.length > 0 && lineWith(job, open, money) === undefined);
   const extra = beyond.length === 0 ? [] : planWork({ title: chance.title, labour: beyond, parts: [], sublets: [], fees: [], way: undefined, access }, shop, money).chosen.paid;
   const ways = extra.filter((way) => !open.has(way));
   const all = new Set([...open, ...ways.flatMap((way) => [way, ...way.includes])]);
-  const jobs = chance.labour.flatMap((job) => lineWith(job, all, money)?.line ?? []);
+  const jobs = chance.labour.flatMap((job) => lineWith(job, all, money)?.line ?? []).filter(({ record }) => !had.has(record));
   // A core that it would bring goes back in full, and so adds nothing in the end.
-  const goods = fixedLines(chance, shop, money).filter(({ kind }) => kind !== 'core' && kind !== 'labour');
+  const goods = fixedLines(chance, shop, money).filter(({ kind, record }) => kind !== 'core' && kind !== 'labour' && !had.has(record));
   const sumOf = (kind: Line['kind']) => fixedOf([...goods, ...jobs].filter((line) => line.kind === kind));
   const of = { labour: total(chance.title, jobs, [], fixedOf([]), [], shop, money).labour, parts: sumOf('part').parts, sublets: sumOf('sublet').sublets };
   const fees = chance.fees.flatMap((fee) => feeLine(fee, of, money) ?? []);
-  return { ways, jobs, goods: [...goods, ...fees] };
+  return { ways, jobs, goods, fees };
 }

@@ -105,7 +105,7 @@ async function measured(workers: readonly Worker[], mutantsKey: string): Promise
       if (before.key === key) return void found.push(before.passed);
     }
     const answer = await worker.ask({ ask: 'measure', file }, 600_000);
-    if (answer?.say !== 'measured') throw new Error(`${file} can't be run`);
+    if (answer?.say !== 'measured') return void console.log(`can't be run here, and is left out: ${file}`);
     found.push(answer.passed);
     writeFileSync(note, JSON.stringify({ key, passed: answer.passed }));
   });
