@@ -151,7 +151,7 @@ class BlockParser {
       return true;
     }
     if (clashes) {
-      this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}  ` }));
+      this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}${parent?.tabbed === true ? '\t' : '  '}` }));
     } else if (closed !== undefined && closed.indent > indent && indent > 0) {
       this.tell(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
     }

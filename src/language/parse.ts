@@ -37,7 +37,7 @@ export function parseSome(uri: string, text: string, wanted: (first: string, sec
  */
 export function reparse(before: Tree, text: string): Tree {
   if (text === before.text) return before;
-  if (text.length > limits.fileLength) return parse(before.uri, text);
+  if (text.length > limits.fileLength || isUnread(before)) return parse(before.uri, text);
   const head = headOf(before, text);
   const tail = tailOf(before, text, head);
   const from = startOf(before, head);
@@ -100,6 +100,10 @@ function unread(uri: string, text: string, long: { readonly has: number; readonl
   const block: Block = { uri, text, lineEnds: 0, statements: [], comments: [], problems, held: heldByBlocks.none() };
   problems.push(problem(longFile, { block, start: 0, end: 1 }, long));
   return { uri, text, blocks: [block], starts: [0] };
+}
+
+function isUnread({ blocks: [first] }: Tree): boolean {
+  return first?.problems[0]?.code === longFile.code;
 }
 
 /** Where each block of a stretch starts, the stretch itself first: at every line whose first character is neither white space nor `#`. */

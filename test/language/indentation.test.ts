@@ -83,6 +83,7 @@ describe('a line whose place is in doubt is told, and read where it is likely to
     ['mixed', 'a\n  b\n  \tc\n', 'a\n  b\n    c\n'],
     ['tabs after spaces', 'a\n  b\n\tc\n', 'a\n  b\n  c\n'],
     ['spaces after tabs', 'a\n\tb\n  c\n', 'a\n\tb\n\tc\n'],
+    ['a tab and spaces below a tab', 'a\n\tb\n\t c\n', 'a\n\tb\n\t\tc\n'],
     ['stray', '  a\n', 'a\n'],
     ['no-break', 'a\n\u00a0\u00a0b\n', 'a\n  b\n'],
   ])('and its fix mends it: %s', (_, text, mended) => {
@@ -122,6 +123,7 @@ describe('a line too long is left out, and what stands below it', () => {
     ['in spaces, and its neighbour in tabs', `a\n  ${tooLong}\n\tb\n`, 'a(b)', [['long-line', 2, 2_005, undefined], ['mixed-indent', 2_006, 2_007, '  ']]],
     ['in tabs, and its neighbour in spaces', `a\n\t\t${tooLong}\n b\n`, 'a(b)', [['long-line', 2, 2_005, undefined], ['mixed-indent', 2_006, 2_007, '\t\t']]],
     ['uneven to it', `a\n    ${tooLong}\n  b\n`, 'a(b)', [['long-line', 2, 2_007, undefined], ['uneven-indent', 2_008, 2_010, '    ']]],
+    ['less indented than the line above: what lines up with it is even', `a\n  b\n ${tooLong}\n c\n`, 'a(b c)', [['long-line', 6, 2_008, undefined]]],
     ['one below another', `a\n  ${tooLong}\n    ${tooLong}\n      b\n    c\n  d\n`, 'a(d)', [['long-line', 2, 2_005, undefined], ['long-line', 2_006, 4_011, undefined]]],
     ['nothing but spaces: nothing can stand below it', `a\n${' '.repeat(2_001)}\n  b\n`, 'a(b)', [['long-line', 2, 2_003, undefined]]],
     ['nothing but spaces and one character', `a\n${' '.repeat(2_000)}x\n  b\n`, 'a(b)', [['long-line', 2, 2_003, undefined]]],

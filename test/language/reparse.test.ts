@@ -158,23 +158,45 @@ describe('files too long', () => {
     expect(shown(reparse(parse('a.yard', 'a\n'), file), file)).toEqual(expected);
   });
 
+  const tooWide = ['long-file', 0, 1, 'This file has 200001 lines at its left edge; the longest that is read has 200000.'];
+
   test('the most lines at the left edge are read', () => {
-    const tree = parse('a.yard', widest);
-    expect(shown(tree, widest)).toEqual([true, 200_000, 200_000]);
-    expect(shown(parseSome('a.yard', widest, none), widest)).toEqual([true, 0, 0]);
-    const edited = `${widest.slice(0, -2)}b\n`;
-    expect(shown(reparse(tree, edited), edited)).toEqual([true, 200_000, 200_000]);
-    for (const wider of [`${widest}a\n`, `${widest.slice(0, 200_000)}b\n${widest.slice(200_000)}`]) {
-      expect(shown(reparse(tree, wider), wider)).toEqual([true, 1, 1, ['long-file', 0, 1, 'This file has 200001 lines at its left edge; the longest that is read has 200000.']]);
-    }
+    expect(shown(parse('a.yard', widest), widest)).toEqual([true, 200_000, 200_000]);
   });
 
-  test('one more is told, until there is less', () => {
+  test('and are asked for', () => {
+    expect(shown(parseSome('a.yard', widest, none), widest)).toEqual([true, 0, 0]);
+  });
+
+  test('one more is told', () => {
     const file = `${widest}a\n`;
-    const expected = [true, 1, 1, ['long-file', 0, 1, 'This file has 200001 lines at its left edge; the longest that is read has 200000.']];
-    const tree = parse('a.yard', file);
-    expect(shown(tree, file)).toEqual(expected);
-    expect(shown(parseSome('a.yard', file, none), file)).toEqual(expected);
+    expect(shown(parse('a.yard', file), file)).toEqual([true, 1, 1, tooWide]);
+  });
+
+  test('one more is told, whatever is asked for', () => {
+    const file = `${widest}a\n`;
+    expect(shown(parseSome('a.yard', file, none), file)).toEqual([true, 1, 1, tooWide]);
+  });
+
+  test('the most come in by an edit, between a first and a last that stay', () => {
+    const before = parse('a.yard', 'b\nc\n');
+    const after = reparse(before, `b\n${widest.slice(0, 399_996)}c\n`);
+    expect(after.blocks).toHaveLength(200_000);
+    expect([after.blocks[0] === before.blocks[0], after.blocks[199_999] === before.blocks[1]]).toEqual([true, true]);
+  });
+
+  test('one more than that', () => {
+    const file = `b\n${widest.slice(0, 399_998)}c\n`;
+    expect(shown(reparse(parse('a.yard', 'b\nc\n'), file), file)).toEqual([true, 1, 1, tooWide]);
+  });
+
+  test('also where more is added', () => {
+    const text = `${widest}a\n`;
+    expect(reparse(parse('a.yard', text), `${text}b\n`).blocks).toHaveLength(1);
+  });
+
+  test('until there is less', () => {
+    const tree = parse('a.yard', `${widest}a\n`);
     expect(dump(reparse(tree, three))).toEqual(dump(parse('a.yard', three)));
   });
 });
