@@ -10,7 +10,7 @@ const plain: Readonly<Record<string, string>> = {
 /** The same run in plain characters, or undefined where any character has no plain twin. */
 export function plainForm(run: string): string | undefined {
   const title = /^[“”„](.*)[“”"]$/u.exec(run);
-  if (title !== null) return `"${title[1] ?? ''}"`;
+  if (title !== null) return `"${(title[1] ?? '').replace(/["\\]/g, '\\$&')}"`;
   let out = '';
   for (const character of run) {
     const code = character.codePointAt(0) ?? 0;

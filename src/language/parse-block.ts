@@ -190,7 +190,9 @@ class BlockParser {
 
   private reportStrange(start: number, end: number): void {
     const written = this.text.slice(start, end);
-    this.tell(problem(rules.strangeCharacter, this.span(start, end), { written, plain: plainForm(written) }));
+    const plain = plainForm(written);
+    // A single quote would open a text that swallows the rest of the line.
+    this.tell(problem(rules.strangeCharacter, this.span(start, end), { written, plain: plain?.split('"').length === 2 ? undefined : plain }));
   }
 
   /** A block that is nothing but problems is not told of for ever. */

@@ -28,9 +28,10 @@ describe('a look-alike stands for the plain character that it is taken for', () 
     expect(plainForm(written)).toBe(plain);
     [...written].forEach((character, i) => {
       expect(`${codePoint(character)} ${plainForm(`2${character}x`)}`).toBe(`${codePoint(character)} 2${plain[i]}x`);
-      // Told once, as one mistake, with the plain form as its mend.
+      // Told once, as one mistake, with the plain form as its mend; one quote alone would open a text.
       const block = firstBlock(`part x${character}2`);
-      expect(block.problems.map(({ code, at, fix }) => [code, at.start, at.end, fix?.text])).toEqual([['strange-character', 5, 8, `x${plain[i]}2`]]);
+      const mend = plain[i] === '"' ? undefined : `x${plain[i]}2`;
+      expect(block.problems.map(({ code, at, fix }) => [code, at.start, at.end, fix?.text])).toEqual([['strange-character', 5, 8, mend]]);
     });
   });
 
@@ -136,5 +137,19 @@ describe('what has no plain twin', () => {
 
   test('is told of without a mend', () => {
     expect(firstBlock('part pümp').problems.map(({ code, fix }) => [code, fix])).toEqual([['strange-character', undefined]]);
+  });
+});
+
+describe('a fix never leaves a text open', () => {
+  const fixes = (line: string) => parse('a.yard', `${line}\n`).blocks.flatMap(({ problems }) => problems).flatMap(({ fix }) => fix?.text ?? []);
+
+  test.each([
+    ['a backslash at the end of a title', 'part “a\\” 2', ['"a\\\\"']],
+    ['a backslash inside it', 'part “C:\\x” 2', ['"C:\\\\x"']],
+    ['an angle quote, with the other one far off', 'part «Coolant pump» 2', []],
+    ['a closing quote alone', 'part pump” 2', []],
+    ['a title in curly quotes', 'part “Coolant pump” 2', ['"Coolant pump"']],
+  ])('%s', (_, line, offered) => {
+    expect(fixes(line)).toEqual(offered);
   });
 });
