@@ -39,6 +39,8 @@ export async function acceptSuggestion(editor: Editor, label: string): Promise<v
       if ((await page.locator('.suggest-widget.visible .monaco-list-row.focused .label-name').innerText({ timeout: 1000 })) === label) return true;
       await page.keyboard.press('ArrowDown');
     }
+    // What was offered before all files were known is not asked for again by itself.
+    await page.keyboard.press('Escape');
     return undefined;
   });
   await page.keyboard.press('Enter');
