@@ -7,6 +7,7 @@ import { focusEditor, openFile, runCommand } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { readProblems } from '../host/reading.js';
 import { run } from '../host/process.js';
+import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
 import { problemsOf } from './driven.js';
 import { moneyIn } from './expected.js';
@@ -49,7 +50,11 @@ export async function untrustedCases(editor: Editor, workspace: Workspace): Prom
       async run() {
         await openFile(editor, estimate);
         for (const command of ['Steelyard: Check all estimates of the workspace', 'Steelyard: Show the book of times']) await runCommand(editor, command);
-        await openFile(editor, estimate);
+        // The book opens when it has been read, which may be right then: the file is asked for again.
+        await retry('the estimate in front', async () => {
+          await openFile(editor, estimate);
+          return true;
+        }, 60_000);
         assert.equal(existsSync(mark), false);
         // The trap is live.
         await run('git', ['status'], { cwd: workspace.dir });
