@@ -1,5 +1,6 @@
 import { limits, problem, sameItems, Slot, type Block, type Problem, type Span } from '../language/index.js';
 import { closest, heldByRecords, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
+import { changedSince } from './changed-since.js';
 import * as rules from './name-rules.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
@@ -29,31 +30,16 @@ interface Sorted {
 
 /** What the same file gave last: a keystroke changes one record, and mostly no name. */
 interface LastTime {
-  records: readonly Record[];
-  sorted: Sorted;
+  readonly records: readonly Record[];
+  readonly sorted: Sorted;
   /** The records of each kind that have names, in the order of `sorted`. */
-  ofKinds: readonly (readonly Record[])[];
+  readonly ofKinds: readonly (readonly Record[])[];
   /** Whether every name in the file was found. */
-  allFound: boolean;
+  readonly allFound: boolean;
 }
 
 const lastTimes = new WeakMap<Record, LastTime>();
 const allFoundAmong = new Slot<object>(heldByRecords);
-
-/** More changed lines than this are no typing, and everything is sorted in anew. */
-const FEW = 8;
-
-/** The places at which two lists of records differ; undefined where they are more than a few. */
-function changedSince(before: readonly Record[], now: readonly Record[]): readonly number[] | undefined {
-  if (before.length !== now.length) return undefined;
-  const changed: number[] = [];
-  for (let i = 0; i < now.length; i++) {
-    if (before[i] === now[i]) continue;
-    if (changed.length === FEW) return undefined;
-    changed.push(i);
-  }
-  return changed;
-}
 
 function sortedIn(names: readonly string[]): Names {
   const places = new Map<string, number>();

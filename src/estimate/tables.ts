@@ -1,6 +1,6 @@
-import type { Problem } from '../language/index.js';
-import { sameItems } from '../language/index.js';
+import { sameItems, type Problem } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
+import { changedSince } from './changed-since.js';
 
 /** What some records were made into, by their names. */
 export interface Table<T> {
@@ -28,9 +28,6 @@ export type Behind<T> = (one: T) => readonly T[];
 const NOWHERE: readonly string[] = [];
 const NO_RECORDS: readonly Record[] = [];
 const before = new WeakMap<Record, Map<string, Kept>>();
-
-/** More changed lines than this are no typing, and the table is filled anew. */
-const FEW = 8;
 
 /**
  * The tables of one file. One is kept from the last time that the file was resolved where all that it is made from is
@@ -92,14 +89,9 @@ interface Still {
 
 /** What a table made that is still as it was; undefined where more than a few lines changed. */
 function stillIn({ made, all, records: old }: Kept, records: readonly Record[], behind: Behind<unknown>): Still | undefined {
-  if (old.length !== records.length) return undefined;
-  const changed: string[] = [];
-  for (let i = 0; i < records.length; i++) {
-    if (old[i] === records[i]) continue;
-    const name = old[i]?.name?.name;
-    if (name === undefined || name !== records[i]?.name?.name || changed.length === FEW) return undefined;
-    changed.push(name);
-  }
+  const places = changedSince(old, records);
+  if (places === undefined || places.some((i) => old[i]?.name === undefined || old[i].name.name !== records[i]?.name?.name)) return undefined;
+  const changed = places.map((i) => old[i]?.name?.name ?? '');
   const still = new Map<string, unknown>(made);
   const stale = new Set<unknown>();
   for (const name of changed) {

@@ -51,9 +51,9 @@ export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): Opt
   const chances = chancesOf(option, chosen, estimate).counted.map((one) => modelChance(one, chosen, estimate, money));
   const open = chances.filter(({ work }) => work !== undefined);
   const had = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
-  const jobs = [...chosen.jobs.map(({ line }) => line), ...onceEach(open.flatMap(({ work, gate }) => (work as PlannedWork).jobs.map(({ line }) => ({ line, gate }))), had)];
+  const jobs = [...chosen.jobs.map(({ line }) => line), ...onceEach(open.flatMap(({ work, gate }) => (work as PlannedWork).jobs.map(({ line }) => ({ line, gate }))))];
   const brought = open.map((one) => ({ one, goods: goodsOf(one, shop, money).filter(({ record }) => !had.has(record)) }));
-  const goods = [...onceEach(brought.flatMap(({ one: { gate }, goods: lines }) => lines.map((line) => ({ line, gate }))), had), ...brought.flatMap(({ one, goods: lines }) => feesOf(one, lines, had, money))];
+  const goods = [...onceEach(brought.flatMap(({ one: { gate }, goods: lines }) => lines.map((line) => ({ line, gate })))), ...brought.flatMap(({ one, goods: lines }) => feesOf(one, lines, money))];
   const opened = [...chosen.opened, ...extraWays(open, estimate, money)];
   const fixed = fixedOf([...fixedLines(option, shop, money), ...goods]);
   const paid = (fees: Shop['fees']) => total(option.title, jobs, opened, fixed, option.fees, { ...shop, fees }, money).total;
@@ -117,13 +117,12 @@ function gated(line: Line, gate: Figure): Line {
 }
 
 /**
- * A line that several chances bring is paid once if any of them happens, as the first of them has it; one that the option
- * has anyway is paid with that. So the price is that of the option with what turned up written into it.
+ * A line that several chances bring is paid once if any of them happens, as the first of them has it; what the option has
+ * anyway is not among them. So the price is that of the option with what turned up written into it.
  */
-function onceEach(brought: readonly { readonly line: Line; readonly gate: Figure }[], had: ReadonlySet<unknown>): Line[] {
+function onceEach(brought: readonly { readonly line: Line; readonly gate: Figure }[]): Line[] {
   const by = new Map<unknown, { readonly line: Line; readonly gates: Figure[] }>();
   for (const { line, gate } of brought) {
-    if (had.has(line.record)) continue;
     const known = by.get(line.record);
     if (known === undefined) by.set(line.record, { line, gates: [gate] });
     else known.gates.push(gate);
@@ -141,8 +140,8 @@ function goodsOf({ chance }: ModelChance, shop: Shop, money: Money): Line[] {
 }
 
 /** Fees of a chance. Percentages are of what it adds in work and goods. */
-function feesOf({ chance, gate, work }: ModelChance, goods: readonly Line[], had: ReadonlySet<unknown>, money: Money): Line[] {
-  const all = [...goods, ...(work?.jobs ?? []).flatMap(({ line }) => (had.has(line.record) ? [] : [line]))];
+function feesOf({ chance, gate, work }: ModelChance, goods: readonly Line[], money: Money): Line[] {
+  const all = [...goods, ...(work?.jobs ?? []).map(({ line }) => line)];
   const of = (kind: Line['kind']) => sum(chance.title, 'money', all.filter((line) => line.kind === kind).map((line) => line.amount));
   return chance.fees.flatMap((fee) => feeLine(fee, { labour: of('labour'), parts: of('part'), sublets: of('sublet') }, money) ?? []).map((line) => gated(line, gate));
 }
