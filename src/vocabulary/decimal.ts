@@ -28,6 +28,11 @@ export function decimalOf(digits: string): Decimal {
   if (whole === 0 || whole > WORD || decimals > WORD) return new Decimal(digits);
   const above = valueOf(digits, 0, whole, whole);
   const below = decimals === 0 ? 0 : valueOf(digits, whole + 1, WORD, decimals);
+  return ofWords(above, below);
+}
+
+/** The number with these seven digits before the point and these seven behind it, as the library keeps it. */
+export function ofWords(above: number, below: number): Decimal {
   const made = new Decimal(above === 0 ? below : above) as { -readonly [of in 'd' | 'e']: Decimal[of] };
   if (above !== 0 && below !== 0) made.d = [above, below];
   if (above === 0 && below !== 0) made.e -= WORD;

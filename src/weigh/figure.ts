@@ -1,5 +1,5 @@
 import type { Span } from '../language/index.js';
-import { hundred, hundredth, Tally, zero, type Amount, Decimal } from '../vocabulary/index.js';
+import { hundred, hundredth, Tally, times as multiplied, zero, type Amount, Decimal } from '../vocabulary/index.js';
 import type { Money } from './money.js';
 
 /** What a figure counts. Money is in the shop's currency, rounded where its step says so. */
@@ -164,11 +164,11 @@ function workedExactly(step: Step, from: readonly Figure[], point: keyof Points)
     case 'least': return from.reduce((small, figure) => (figure[point].lt(small) ? figure[point] : small), first);
     case 'greatest': return from.reduce((great, figure) => (figure[point].gt(great) ? figure[point] : great), first);
     case 'beside-least': return besideTheLeast(from, point);
-    case 'percentage': return first.times(second).times(hundredth);
-    case 'raised': return first.times(hundred.plus(second)).times(hundredth);
+    case 'percentage': return multiplied(multiplied(first, second), hundredth);
+    case 'raised': return multiplied(multiplied(first, hundred.plus(second)), hundredth);
     case 'product': {
       let value = first;
-      for (let i = 1; i < from.length; i++) value = value.times((from[i] as Figure)[point]);
+      for (let i = 1; i < from.length; i++) value = multiplied(value, (from[i] as Figure)[point]);
       return step.per === 1 ? value : value.div(step.per);
     }
     case 'given':

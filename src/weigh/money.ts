@@ -1,5 +1,5 @@
 import type { Currency, Rounding } from '../estimate/index.js';
-import { Decimal } from '../vocabulary/index.js';
+import { Decimal, roundedTo } from '../vocabulary/index.js';
 import { keeper } from './keep.js';
 
 /** How money is rounded here. Each amount is rounded once, on the exact product; sums of rounded amounts are exact. */
@@ -18,5 +18,5 @@ const keep = keeper<Currency, Money>();
 
 /** The money of a currency; the same object for the same currency and rounding, so that prices can be kept by it. */
 export function moneyOf(currency: Currency, rounding: Rounding): Money {
-  return keep(currency, [rounding], () => ({ currency, round: (exact) => exact.toDecimalPlaces(currency.digits, modes[rounding]) }));
+  return keep(currency, [rounding], () => ({ currency, round: (exact) => roundedTo(exact, currency.digits, modes[rounding]) }));
 }

@@ -1,13 +1,13 @@
 import { sameItems, Slot } from '../language/index.js';
 import { assembleTitle, heldByPriced, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
-import { compare, one, Tally, zero, type Decimal } from '../vocabulary/index.js';
+import { one, Tally, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
-import { accessWork, hoursLine, labourLine, toolLine } from './price-labour.js';
+import { accessWork, hoursLine, labourLine, labourPrice, toolLine } from './price-labour.js';
 import { coreLine, partLine, subletLine } from './price-goods.js';
 import { fixedOf, total, type Totals } from './totals.js';
-import { cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
+import { cheapestMode, cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
 
 /** A job and the mode in which a plan does it. */
 export interface PlannedJob {
@@ -55,15 +55,32 @@ export interface Planned {
 
 const RUNNERS_UP = 3;
 
-/** A mode with the bits of the ways in it takes, and its line. */
-interface LinedMode extends WayMode {
-  readonly mode: Mode;
-  readonly line: Line;
+/** A job's mode with the bits of the ways in it takes. Its line is made where a plan takes it: most modes are only compared. */
+class LinedMode implements WayMode {
+  readonly price: Decimal;
+  private made: Line | undefined;
+
+  constructor(
+    private readonly job: Labour,
+    readonly mode: Mode,
+    readonly takes: number,
+    private readonly money: Money,
+  ) {
+    this.price = labourPrice(job, mode, money);
+  }
+
+  get line(): Line {
+    return (this.made ??= labourLine(this.job, this.mode, this.money));
+  }
+
+  get hours(): Decimal {
+    return this.line.hours?.likely ?? zero;
+  }
 }
 
 /** Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
-  const { ways, pinned, always, everything, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestOf);
+  const { ways, pinned, always, everything, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
   const stand = price(0, everything);
   const tooMany = ways.length > MOST_WAYS ? ways.length : undefined;
   if (pinned !== undefined) {
@@ -88,8 +105,8 @@ export function plansToSearch(work: Work, shop: Shop, money: Money, most: number
 /** Which sets of ways in are looked at: those whose ways all make some job cheaper as it stands, or all that open some mode. */
 type WaysFor = 'cheapest modes' | 'any mode';
 
-/** The line of a job that can be done in several modes. */
-type ChooseMode = (open: readonly LinedMode[]) => LinedMode | undefined;
+/** The line of a job that can be done in several modes, with the ways in that are open; undefined where it can't. */
+type ChooseLine = (modes: readonly LinedMode[], gives: number) => Pick<LinedMode, 'mode' | 'line'> | undefined;
 
 interface Planner {
   readonly ways: readonly Access[];
@@ -102,7 +119,7 @@ interface Planner {
   readonly search: (most: number, of?: WaysFor) => Plan[];
 }
 
-function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Planner {
+function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Planner {
   const ways = waysOf(work);
   const bit = new Map(ways.map((way, i) => [way, 1 << i]));
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
@@ -117,7 +134,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   const madeFrom = [money, ...ways];
   const lined = work.labour.map((job) => {
     const before = linedJobs.get(job);
-    const known = before !== undefined && sameItems(before.madeFrom, madeFrom) ? before : { job, madeFrom, modes: job.modes.map((mode) => linedMode(mode, mask(mode.with), labourLine(job, mode, money))) };
+    const known = before !== undefined && sameItems(before.madeFrom, madeFrom) ? before : { job, madeFrom, modes: job.modes.map((mode) => new LinedMode(job, mode, mask(mode.with), money)) };
     linedJobs.set(job, known);
     return inStage.has(job) ? { ...known, modes: doable(known.modes, openBefore) } : known;
   });
@@ -129,7 +146,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   const price = (paid: number, gives: number): Plan => {
     const jobs: PlannedJob[] = [];
     for (const { job, modes } of lined) {
-      const best = choose(doable(modes, gives));
+      const best = choose(modes, gives);
       if (best !== undefined) jobs.push({ job, mode: best.mode, line: best.line });
     }
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
@@ -156,10 +173,6 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseMode): Pl
   }
 }
 
-function linedMode(mode: Mode, takes: number, line: Line): LinedMode {
-  return { mode, takes, line, price: line.amount.likely, hours: line.hours?.likely ?? zero };
-}
-
 /** A job with its modes, for as long as the ways in among which a plan chooses are the same. */
 interface LinedJob {
   readonly job: Labour;
@@ -180,31 +193,22 @@ function wantedFor({ takes }: LinedMode): WayMode[] {
   return [{ takes, price: zero, hours: zero }, { takes: 0, price: zero, hours: one }];
 }
 
-/** The mode that costs least; of equals the quicker, then the one that is written first. */
-function cheapestOf(open: readonly LinedMode[]): LinedMode | undefined {
-  return open.reduce<LinedMode | undefined>((best, mode) => (best === undefined || cheaper(mode.line, best.line) ? mode : best), undefined);
-}
-
-/** The same, with a line that stays the least when the figures of the modes move. */
-function leastOf(open: readonly LinedMode[]): LinedMode | undefined {
-  const best = cheapestOf(open);
+/** The mode that costs least, with a line that stays the least when the figures of the modes move. */
+function leastOf(modes: readonly LinedMode[], gives: number): Pick<LinedMode, 'mode' | 'line'> | undefined {
+  const open = doable(modes, gives);
+  const best = cheapestMode(open, gives);
   if (best === undefined || open.length === 1) return best;
   const amounts = open.map(({ line }) => line.amount) as [Figure, ...Figure[]];
   const hours = open.map(({ line }) => line.hours ?? constant(line.title, 'hours', zero)) as [Figure, ...Figure[]];
-  return { ...best, line: { ...best.line, amount: least(best.line.title, amounts), hours: besideLeast(best.line.title, amounts, hours) } };
+  const { mode, line } = best;
+  return { mode, line: { ...line, amount: least(line.title, amounts), hours: besideLeast(line.title, amounts, hours) } };
 }
 
 /** The line of a job done with these ways open, as cheaply as it can; undefined where it can't be reached. */
 export function lineWith(job: Labour, open: ReadonlySet<Access>, money: Money): PlannedJob | undefined {
   const modes = job.modes.filter((mode) => mode.with.every((way) => open.has(way)));
-  const best = cheapestOf(modes.map((mode) => linedMode(mode, 0, labourLine(job, mode, money))));
+  const best = cheapestMode(modes.map((mode) => new LinedMode(job, mode, 0, money)), 0);
   return best === undefined ? undefined : { job, mode: best.mode, line: best.line };
-}
-
-/** Cheaper, or as cheap and quicker; the earlier line wins a tie. */
-function cheaper(a: Line, b: Line): boolean {
-  const order = compare(a.amount.likely, b.amount.likely) || compare(a.hours?.likely ?? zero, b.hours?.likely ?? zero);
-  return order < 0;
 }
 
 function sumOf(lines: readonly Line[]): Decimal {

@@ -4,14 +4,14 @@ import { constant, found, given, hoursProduct, product, sum, type Figure } from 
 import { keeper } from './keep.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
-import { zero, type Amount } from '../vocabulary/index.js';
+import { times, zero, type Amount, type Decimal } from '../vocabulary/index.js';
 
 const MINUTES = 60;
 const keepPrice = keeper<Rate, Figure>();
 
 /** Hours and money of one stretch of work. Minutes are divided last, so that money stays exact. */
 function work(label: string, what: string, hours: Amount, count: Figure | undefined, rate: Rate | undefined, money: Money): { readonly hours: Figure; readonly amount: Figure } {
-  const minutes = hours.unit?.word === 'min';
+  const minutes = isInMinutes(hours);
   const per = minutes ? MINUTES : 1;
   const time = given(what, minutes ? 'minutes' : 'hours', hours);
   const factors = count === undefined ? [time] : [count, time];
@@ -19,6 +19,18 @@ function work(label: string, what: string, hours: Amount, count: Figure | undefi
   if (rate === undefined) return { hours: worked, amount: found(label, 'money', zero, 'No rate is known for this work, so it has no price yet.', [worked]) };
   const price = keepPrice(rate, [], () => given(`${rate.title}, an hour`, 'money', rate.price));
   return { hours: worked, amount: product(label, [...factors, price], money, hours.at, per) };
+}
+
+function isInMinutes({ unit }: Amount): boolean {
+  return unit?.word === 'min';
+}
+
+/** What a job comes to in one of its modes: the likely amount of its line, without the line. */
+export function labourPrice({ count, rate }: Labour, { hours }: Mode, money: Money): Decimal {
+  if (rate === undefined) return zero;
+  const time = count === undefined ? hours.likely : times(count.likely, hours.likely);
+  const exact = times(time, rate.price.likely);
+  return money.round(isInMinutes(hours) ? exact.div(MINUTES) : exact);
 }
 
 interface Kept {
@@ -98,6 +110,5 @@ export function workdayOf(shop: Shop): Figure {
 
 /** A written time in hours. */
 export function inHours(label: string, hours: Amount): Figure {
-  const minutes = hours.unit?.word === 'min';
-  return minutes ? hoursProduct(label, [given(label, 'minutes', hours)], MINUTES) : given(label, 'hours', hours);
+  return isInMinutes(hours) ? hoursProduct(label, [given(label, 'minutes', hours)], MINUTES) : given(label, 'hours', hours);
 }
