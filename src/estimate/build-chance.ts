@@ -1,4 +1,4 @@
-import { problem, Slot } from '../language/index.js';
+import { Places, problem, Slot } from '../language/index.js';
 import { childrenOf, heldByRecords, hundred, is, kinds, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
 import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
@@ -65,11 +65,13 @@ function withChances(record: Record): readonly Record[] {
   return found;
 }
 
-/** The chances of every job and way in, by its record. */
-export function chancesByRecord(records: readonly Record[], lookup: Lookup): ReadonlyMap<Record, readonly Chance[]> {
+const holding = new Places<Record>((record) => withChances(record).length > 0);
+
+/** The chances of every job and way in, by its record. `first` is the first record of the file itself. */
+export function chancesByRecord(records: readonly Record[], first: Record | undefined, lookup: Lookup): ReadonlyMap<Record, readonly Chance[]> {
   const found = new Map<Record, readonly Chance[]>();
-  for (const record of records) {
-    for (const holder of withChances(record)) found.set(holder, childrenOf(holder, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []));
+  for (const i of holding.in(records, first)) {
+    for (const holder of withChances(records[i] as Record)) found.set(holder, childrenOf(holder, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []));
   }
   return found;
 }

@@ -1,18 +1,18 @@
-import { problem, Slot, type Problem } from '../language/index.js';
-import { heldByRecords, type Amount, type Record } from '../vocabulary/index.js';
+import { Places, problem, type Problem } from '../language/index.js';
+import type { Amount, Record } from '../vocabulary/index.js';
 import * as rules from './money-rules.js';
 
-/** Records without an amount in any other currency than this, on the line or below it. */
-const onlyIn = new Slot<string>(heldByRecords);
+const namingOne = new Places<Record>(namesCurrency);
 
-/** Reports amounts that name another currency than the shop's. */
-export function checkCurrencies(records: readonly Record[], shopCurrency: string, problems: Problem[]): void {
-  for (const record of records) {
-    if (onlyIn.get(record) === shopCurrency) continue;
-    const before = problems.length;
-    lookThrough(record, shopCurrency, problems);
-    if (problems.length === before) onlyIn.set(record, shopCurrency);
-  }
+/** Reports amounts that name another currency than the shop's. `first` is the first record of the file itself. */
+export function checkCurrencies(records: readonly Record[], first: Record | undefined, shopCurrency: string, problems: Problem[]): void {
+  for (const i of namingOne.in(records, first)) lookThrough(records[i] as Record, shopCurrency, problems);
+}
+
+/** Whether an amount on the line or below it names its currency: few do, since the shop has said its own. */
+function namesCurrency({ values, children }: Record): boolean {
+  for (const key in values) if ((values[key] as Partial<Amount> | undefined)?.currency !== undefined) return true;
+  return children.some(namesCurrency);
 }
 
 function lookThrough(record: Record, shopCurrency: string, problems: Problem[]): void {

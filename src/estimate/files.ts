@@ -1,8 +1,9 @@
-import { limits, plainForm, problem, type Problem, type Span, type Statement, type Tree } from '../language/index.js';
-import { is, kinds, readBlock, formatVersion, valueRules, type ReadBlock, type Record } from '../vocabulary/index.js';
+import { plainForm, problem, type Problem, type Span, type Statement, type Tree } from '../language/index.js';
+import { is, kinds, formatVersion, valueRules, type Record } from '../vocabulary/index.js';
 import * as rules from './file-rules.js';
 import type { Lost } from './echoes.js';
 import { onlyOnce } from './name-rules.js';
+import { headingIn, readFile } from './read-file.js';
 
 /** Where the estimate room gets trees from. Paths are resolved by it, never outside the root. */
 export interface Sources {
@@ -47,43 +48,28 @@ export function gather(uri: string, sources: Sources): Gathered {
       filesLost = true;
       return;
     }
-    const read = readBlocks(tree);
-    const own: Record[] = [];
-    for (const block of read) for (const record of block.records) own.push(record);
+    const { records: own, telling, unread } = readFile(tree);
+    if (unread !== undefined) {
+      problems.push(problem(rules.tooManyProblems, { block: unread, start: 0, end: unread.text.search(/\r|\n|$/) }, undefined));
+      filesLost = true;
+    }
     if (file === uri) [first] = own;
-    if (!checkFormat(tree, own)) {
+    const heading = headingIn(own);
+    if (!checkFormat(tree, own[0], heading)) {
       filesLost = true;
       return;
     }
-    for (const block of read) {
+    for (const block of telling) {
       for (const one of block.problems) problems.push(one);
       for (const statement of block.unread) lose(statement);
       for (const { kind, name, statement } of block.records) if (kind.name !== 'none' && name === undefined) loseToken(statement.tokens[1]);
     }
-    for (const record of own) {
+    for (const record of heading) {
       if (!is(record, kinds.use)) continue;
       if (record.title === undefined) filesLost = true;
       else follow(record, file, [...path, file]);
     }
     for (const record of own) records.push(record);
-  }
-
-  /** What the blocks say, up to where there are too many problems to go on. */
-  function readBlocks(tree: Tree): ReadBlock[] {
-    const read: ReadBlock[] = [];
-    let told = 0;
-    for (const block of tree.blocks) {
-      if (told > limits.problems) {
-        const end = block.text.search(/\r|\n|$/);
-        problems.push(problem(rules.tooManyProblems, { block, start: 0, end }, undefined));
-        filesLost = true;
-        break;
-      }
-      const one = readBlock(block);
-      told += one.problems.length;
-      read.push(one);
-    }
-    return read;
   }
 
   /** Whatever a line that could not be read may have named. */
@@ -116,9 +102,8 @@ export function gather(uri: string, sources: Sources): Gathered {
   }
 
   /** False where the file is of a newer form, and nothing of it may be trusted. */
-  function checkFormat(tree: Tree, own: readonly Record[]): boolean {
-    const first = own[0];
-    const [format, ...others] = own.filter((record) => is(record, kinds.format));
+  function checkFormat(tree: Tree, first: Record | undefined, heading: readonly Record[]): boolean {
+    const [format, ...others] = heading.filter((record) => is(record, kinds.format));
     const [block] = tree.blocks;
     // A tree of only some blocks may have none.
     if (block === undefined) return true;

@@ -1,5 +1,5 @@
 import { problem, type Block, type Problem, type Span } from '../language/index.js';
-import { is, kinds, valueRules, type Kind, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { is, kinds, valueRules, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { buildAuthorised, buildQuoted, buildStarted, type JobNames } from './build-authorised.js';
 import { buildOption } from './build-option.js';
 import { buildStage, checkStages } from './build-stage.js';
@@ -7,6 +7,7 @@ import { asItStands } from './as-it-stands.js';
 import { buildChance, chancesByRecord } from './build-chance.js';
 import { buildClosed } from './build-closed.js';
 import { buildCoverage, buildInspection } from './build-decision.js';
+import { byKind, type OfKind } from './by-kind.js';
 import { buildShop, buildTool, noShop } from './build-shop.js';
 import { buildAccess, buildFee, buildFinding, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import { MOST_BEHIND, withBehind } from './behind.js';
@@ -46,7 +47,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const { records, first, lost } = gathered;
   const scope = new Scope(records, problems, first);
 
-  const of = byKind(records);
+  const of = byKind(records, first);
   const shopRecord = onlyOne(of(kinds.shop), problems);
   const shop = shopRecord === undefined ? noShop : buildShop(shopRecord, problems);
   const { lookup, all } = lookupOver(scope, new Tables(first, problems), shop, sources, problems);
@@ -62,7 +63,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
     const record = scope.find('chance', name);
     return record === undefined || !is(record, kinds.chance) ? undefined : buildChance(record, lookup);
   };
-  const chances = chancesByRecord(records, lookup);
+  const chances = chancesByRecord(records, first, lookup);
   const job = jobNames(of(kinds.stage), options, header);
   const startedRecord = onlyOne(of(kinds.started), problems);
   const estimate: Estimate = {
@@ -93,7 +94,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
     if (record.broken || record.values.labour !== undefined) continue;
     problems.push(problem(valueRules.expected, record.at, { wanted: 'the name of a labour line', example: 'consider tensioner, plugs-job', found: undefined }));
   }
-  checkCurrencies(records, shop.currency.code, problems);
+  checkCurrencies(records, first, shop.currency.code, problems);
   checkVin(of(kinds.vehicle), problems);
   checkFindings(estimate, problems);
   const told = withoutEchoes(problems, estimate, lost);
@@ -138,19 +139,6 @@ function optionRecords(options: readonly RecordOf<typeof kinds.option>[], proble
 function jobNames(records: readonly RecordOf<typeof kinds.stage>[], options: readonly Option[], header: RecordOf<typeof kinds.estimate> | undefined): JobNames {
   const stages = records.flatMap(({ name }) => name?.name ?? []);
   return { options: options.map(({ name }) => name), stages, written: header?.values.written?.iso };
-}
-
-type OfKind = <F extends Kind>(kind: F) => readonly RecordOf<F>[];
-
-/** The records by their kinds, each in the order of the lines. */
-function byKind(records: readonly Record[]): OfKind {
-  const sorted = new Map<string, Record[]>();
-  for (const record of records) {
-    const ofKind = sorted.get(record.kind.word);
-    if (ofKind === undefined) sorted.set(record.kind.word, [record]);
-    else ofKind.push(record);
-  }
-  return <F extends Kind>(kind: F) => (sorted.get(kind.word) ?? []) as readonly Record[] as readonly RecordOf<F>[];
 }
 
 /** Every entity of a kind at the left edge that has a name, the first of those that share one. */

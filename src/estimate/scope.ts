@@ -1,6 +1,5 @@
-import { limits, problem, sameItems, Slot, type Block, type Problem, type Span } from '../language/index.js';
+import { changedSince, limits, problem, sameItems, Slot, type Block, type Problem, type Span } from '../language/index.js';
 import { closest, heldByRecords, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
-import { changedSince } from './changed-since.js';
 import * as rules from './name-rules.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */

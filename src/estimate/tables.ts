@@ -1,6 +1,5 @@
-import { sameItems, type Problem } from '../language/index.js';
+import { changedSince, sameItems, type Problem } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
-import { changedSince } from './changed-since.js';
 
 /** What some records were made into, by their names. */
 export interface Table<T> {
@@ -16,6 +15,11 @@ interface Kept {
   readonly madeFrom: readonly unknown[];
   readonly records: readonly Record[];
   readonly made: Map<string, unknown>;
+  /** The names of `made` that were filled in since it was last looked through for what rests on others. */
+  readonly fresh: string[];
+  /** The names of what rests on others of the table. */
+  readonly leaning: Set<string>;
+  readonly standIn: object;
   all: readonly unknown[] | undefined;
   /** What was in `all` before a few lines changed, and what of it is not any more. */
   still: Still | undefined;
@@ -57,15 +61,16 @@ export class Tables {
       const one = make(name, path);
       if (this.problems.length > told) kept.quiet = false;
       made.set(name, one);
+      kept.fresh.push(name);
       return one;
     };
     const all = () => (kept.all ??= kept.still?.all === undefined ? everyOne(records, find) : replacedIn(kept.still.all, kept.still.stale, records, find)) as readonly T[];
-    return { find, all, standIn: made };
+    return { find, all, standIn: kept.standIn };
   }
 
   /** One object for a list, the same as last time where the items are. */
   standIn(word: string, items: readonly unknown[]): object {
-    return this.kept(word, items, NO_RECORDS, () => []).made;
+    return this.kept(word, items, NO_RECORDS, () => []).standIn;
   }
 
   private kept(word: string, madeFrom: readonly unknown[], records: readonly Record[], behind: Behind<unknown>): Kept {
@@ -73,7 +78,7 @@ export class Tables {
     const same = last?.quiet === true && sameItems(last.madeFrom, madeFrom) ? last : undefined;
     if (same !== undefined && sameItems(same.records, records)) return same;
     const still = same === undefined ? undefined : stillIn(same, records, behind);
-    const kept: Kept = { madeFrom, records, made: still?.made ?? new Map<string, unknown>(), all: undefined, still, quiet: true };
+    const kept: Kept = { madeFrom, records, made: still?.made ?? new Map<string, unknown>(), fresh: [], leaning: still?.leaning ?? new Set(), standIn: {}, all: undefined, still, quiet: true };
     this.last.set(word, kept);
     return kept;
   }
@@ -82,36 +87,48 @@ export class Tables {
 /** What is left of a table where a few lines changed. */
 interface Still {
   readonly made: Map<string, unknown>;
+  readonly leaning: Set<string>;
   readonly stale: ReadonlySet<unknown>;
   /** One for each record, where every record had one of its own. */
   readonly all: readonly unknown[] | undefined;
 }
 
-/** What a table made that is still as it was; undefined where more than a few lines changed. */
-function stillIn({ made, all, records: old }: Kept, records: readonly Record[], behind: Behind<unknown>): Still | undefined {
+/** What a table made that is still as it was; undefined where more than a few lines changed. The table itself is used up by it. */
+function stillIn({ made, fresh, leaning, all, records: old }: Kept, records: readonly Record[], behind: Behind<unknown>): Still | undefined {
   const places = changedSince(old, records);
   if (places === undefined || places.some((i) => old[i]?.name === undefined || old[i].name.name !== records[i]?.name?.name)) return undefined;
-  const changed = places.map((i) => old[i]?.name?.name ?? '');
-  const still = new Map<string, unknown>(made);
-  const stale = new Set<unknown>();
-  for (const name of changed) {
-    stale.add(still.get(name));
-    still.delete(name);
+  const behindName = (name: string) => {
+    const one = made.get(name);
+    return one === undefined ? [] : behind(one);
+  };
+  for (const name of fresh) {
+    if (behindName(name).length > 0) leaning.add(name);
+    else leaning.delete(name);
   }
+  const stale = new Set<unknown>();
+  const drop = (name: string) => {
+    stale.add(made.get(name));
+    made.delete(name);
+    leaning.delete(name);
+  };
+  for (const i of places) drop(old[i]?.name?.name ?? '');
   for (let found = true; found;) {
     found = false;
-    for (const [name, one] of still) {
-      if (one === undefined || !behind(one).some((other) => stale.has(other))) continue;
-      still.delete(name);
-      stale.add(one);
+    for (const name of leaning) {
+      if (!behindName(name).some((other) => stale.has(other))) continue;
+      drop(name);
       found = true;
     }
   }
-  return { made: still, stale, all: all?.length === records.length ? all : undefined };
+  return { made, leaning, stale, all: all?.length === records.length ? all : undefined };
 }
 
 function replacedIn<T>(all: readonly unknown[], stale: ReadonlySet<unknown>, records: readonly Record[], find: (name: string) => T | undefined): readonly unknown[] {
-  const now = all.map((one, i) => (stale.has(one) ? find(records[i]?.name?.name ?? '') : one));
+  const now = [...all];
+  for (const one of stale) {
+    const i = all.indexOf(one);
+    if (i >= 0) now[i] = find(records[i]?.name?.name ?? '');
+  }
   return now.includes(undefined) ? everyOne(records, find) : now;
 }
 

@@ -8,6 +8,8 @@ export { problem, sentence } from './problem.js';
 export { parse, parseSome, print, rangeIn, reparse } from './parse.js';
 export { exact } from './exact.js';
 export { sameItems } from './same-items.js';
+export { changedSince } from './changed-since.js';
+export { Places } from './places.js';
 export { Holders, Slot, type Holder } from './slot.js';
 export { limits } from './limits.js';
 export { hidden, plainForm } from './look-alikes.js';

@@ -39,6 +39,7 @@ export function chancesOf(option: Option, plan: Plan, estimate: Pick<Estimate, '
     for (const chance of estimate.chances.get(record) ?? []) visit(chance, parent);
   };
   for (const chance of option.chances) visit(chance, undefined);
+  if (estimate.chances.size === 0) return { counted, all };
   for (const { job } of plan.jobs) visitAll(job, undefined);
   for (const way of plan.paid) visitAll(way, undefined);
   return { counted, all };

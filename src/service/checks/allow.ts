@@ -1,4 +1,4 @@
-import { heldByBlocks, Slot, type Block, type Comment, type Problem, type Rule, type Span, type Tree } from '../../language/index.js';
+import { heldByBlocks, Places, Slot, type Block, type Comment, type Problem, type Rule, type Span, type Tree } from '../../language/index.js';
 import { closest } from '../../vocabulary/index.js';
 import * as rules from './allow-rules.js';
 import { found } from './check.js';
@@ -25,6 +25,8 @@ function allowsIn(block: Block): readonly Allow[] {
   return allows;
 }
 
+const allowing = new Places<Block>((block) => allowsIn(block).length > 0);
+
 function readAllow(block: Block, { start, end }: Comment): Allow[] {
   const [, code, colon, reason = ''] = FORM.exec(block.text.slice(start, end)) ?? [];
   // “# allow time for curing” is a remark like any other.
@@ -46,10 +48,8 @@ export function withAllowed(problems: readonly Problem[], { trees, rules: known,
   const allowed = new Set<Problem>();
   const told: Problem[] = [];
   for (const tree of trees) {
-    tree.blocks.forEach((block, i) => {
-      const allows = allowsIn(block);
-      if (allows.length === 0) return;
-      for (const allow of allows) {
+    for (const i of allowing.in(tree.blocks, tree.blocks[0])) {
+      for (const allow of allowsIn(tree.blocks[i] as Block)) {
         const rule = known.get(allow.code);
         if (rule === undefined) {
           told.push(found(rules.allowUnknown, allow.at, { code: allow.code, meant: closest(allow.code, known.keys()) }));
@@ -62,7 +62,7 @@ export function withAllowed(problems: readonly Problem[], { trees, rules: known,
         else if (allow.reason === '') told.push(found(rules.allowWithoutReason, allow.at, { code: allow.code }));
         if (!shape) for (const one of here) allowed.add(one);
       }
-    });
+    }
   }
   if (allowed.size === 0 && told.length === 0) return problems;
   return [...problems.filter((one) => !allowed.has(one)), ...told];
