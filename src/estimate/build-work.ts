@@ -7,7 +7,7 @@ import { onlyOnce } from './name-rules.js';
 import { remember, rememberedAmong, type Among } from './remember.js';
 import { wordsIn, type Scope } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
-import { heldByPriced, type Access, type Core, type Fee, type Finding, type Labour, type Mode, type Part, type Rate, type Shop, type Sublet, type Tool } from './types.js';
+import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
 import * as rules from './work-rules.js';
 
 /** Finds the jobs that others name, and cuts circles where they close. */
@@ -97,7 +97,7 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
       apart: values.apart,
       done: values.done?.word,
       cautions: wordsIn(values.caution),
-      held: heldByPriced.none(),
+      held: undefined,
     };
   }, among);
 }
@@ -138,7 +138,7 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup, problems
     if (hours === undefined) return;
     // A mode that names an unknown way in is left out: without it the work must not look easier than it is.
     if (names?.some(({ name }) => lookup.scope.find('access', name) === undefined) === true) return;
-    const mode: Mode = { hours, with: pick(names, lookup.access), at, held: heldByPriced.none() };
+    const mode: Mode = { hours, with: pick(names, lookup.access), at, held: undefined };
     const key = mode.with.map((way) => way.name).sort().join(' ');
     const twin = byWays.get(key);
     if (twin === undefined) {
@@ -210,7 +210,7 @@ function makePart(record: RecordOf<typeof kinds.part>, lookup: Telling): Part | 
     arrives: values.arrives,
     warranty: values.warranty,
     core: core === undefined ? undefined : buildCore(core, lookup),
-    held: heldByPriced.none(),
+    held: undefined,
   };
 }
 

@@ -4,7 +4,7 @@ import { exact } from './exact.js';
 import { hidden, isSpaceLike, plainForm } from './look-alikes.js';
 import { problem } from './problem.js';
 import * as rules from './syntax-rules.js';
-import { heldByBlocks, type Block, type Comment, type Problem, type Span, type Statement } from './tree.js';
+import type { Block, Comment, Problem, Span, Statement } from './tree.js';
 
 type Open = { -readonly [of in keyof Statement]: Statement[of] };
 
@@ -207,7 +207,7 @@ class BlockParser {
 }
 
 function blockOf(uri: string, text: string): { -readonly [of in keyof Block]: Block[of] } {
-  return { uri, text, lineEnds: 0, statements: NO_STATEMENTS, comments: NO_COMMENTS, problems: NO_PROBLEMS, held: heldByBlocks.none() };
+  return { uri, text, lineEnds: 0, statements: NO_STATEMENTS, comments: NO_COMMENTS, problems: NO_PROBLEMS, held: undefined };
 }
 
 /** True where every character is printable ASCII or a tab: the usual case, and cheap to tell. */

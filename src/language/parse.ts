@@ -3,7 +3,7 @@ import { parseBlock } from './parse-block.js';
 import { limits } from './limits.js';
 import { problem } from './problem.js';
 import { longFile } from './syntax-rules.js';
-import { heldByBlocks, type Block, type Problem, type Range, type Span, type Tree } from './tree.js';
+import type { Block, Problem, Range, Span, Tree } from './tree.js';
 
 /** Parses a whole file. Never throws; what is wrong is in the blocks' problems. */
 export function parse(uri: string, text: string): Tree {
@@ -97,7 +97,7 @@ function startOf({ starts, text }: Tree, i: number): number {
 /** A file too long to be read, as one block that says so. */
 function unread(uri: string, text: string, long: { readonly has: number; readonly what: 'characters' | 'lines at its left edge' }): Tree {
   const problems: Problem[] = [];
-  const block: Block = { uri, text, lineEnds: 0, statements: [], comments: [], problems, held: heldByBlocks.none() };
+  const block: Block = { uri, text, lineEnds: 0, statements: [], comments: [], problems, held: undefined };
   problems.push(problem(longFile, { block, start: 0, end: 1 }, long));
   return { uri, text, blocks: [block], starts: [0] };
 }

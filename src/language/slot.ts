@@ -1,15 +1,15 @@
 /** Something that later rooms keep things by, for as long as it lives. A copy of it must get a list of its own. */
 export interface Holder {
-  /** Read and written through a `Slot` alone. It says nothing of the text. */
-  readonly held: unknown[];
+  /** Read and written through a `Slot` alone, and not there until one is. It says nothing of the text. */
+  held: unknown[] | undefined;
 }
 
 /** Holders of one kind. They know how many slots there are, so that the list of each is no longer than that. */
 export class Holders {
   private slots = 0;
 
-  /** The list of a new holder. */
-  none(): unknown[] {
+  /** The list of a holder that keeps its first thing. */
+  list(): unknown[] {
     return new Array<unknown>(this.slots);
   }
 
@@ -25,15 +25,15 @@ export class Holders {
 export class Slot<V> {
   private readonly place: number;
 
-  constructor(holders: Holders) {
+  constructor(private readonly holders: Holders) {
     this.place = holders.nextPlace();
   }
 
   get({ held }: Holder): V | undefined {
-    return held[this.place] as V | undefined;
+    return held === undefined ? undefined : (held[this.place] as V | undefined);
   }
 
-  set({ held }: Holder, value: V): void {
-    held[this.place] = value;
+  set(holder: Holder, value: V): void {
+    (holder.held ??= this.holders.list())[this.place] = value;
   }
 }

@@ -4,7 +4,7 @@ import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
 import { looksNumeric } from './numbers.js';
 import * as rules from './read-rules.js';
-import { heldByRecords, type ReadBlock, type Record } from './record.js';
+import type { ReadBlock, Record } from './record.js';
 import { closest } from './spelling.js';
 import * as valueRules from './value-rules.js';
 import type { Name, Text } from './value.js';
@@ -63,7 +63,7 @@ function readStatement(statement: Statement, under: Kind | undefined, found: Fou
   readSlots(cursor, kind, draft);
   if (endsOpen(statement)) draft.broken = true;
   const children = readBelow(statement, kind, draft, found);
-  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement), held: heldByRecords.none() };
+  return { kind, statement, block: statement.block, name, title, values: draft.values as Record['values'], children, broken: draft.broken, at: spanOfStatement(statement), held: undefined };
 }
 
 function readName(cursor: Cursor, kind: Kind, draft: Draft, head: Token): Name | undefined {

@@ -56,12 +56,12 @@ export interface Planned {
 const RUNNERS_UP = 3;
 
 /** A job's mode with the bits of the ways in it takes. Its line is made where a plan takes it: most modes are only compared. */
-class LinedMode implements WayMode {
+class LinedMode implements WayMode, PlannedJob {
   readonly price: Decimal;
   private made: Line | undefined;
 
   constructor(
-    private readonly job: Labour,
+    readonly job: Labour,
     readonly mode: Mode,
     readonly takes: number,
     private readonly money: Money,
@@ -106,7 +106,7 @@ export function plansToSearch(work: Work, shop: Shop, money: Money, most: number
 type WaysFor = 'cheapest modes' | 'any mode';
 
 /** The line of a job that can be done in several modes, with the ways in that are open; undefined where it can't. */
-type ChooseLine = (modes: readonly LinedMode[], gives: number) => Pick<LinedMode, 'mode' | 'line'> | undefined;
+type ChooseLine = (modes: readonly LinedMode[], gives: number) => PlannedJob | undefined;
 
 interface Planner {
   readonly ways: readonly Access[];
@@ -145,9 +145,9 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
 
   const price = (paid: number, gives: number): Plan => {
     const jobs: PlannedJob[] = [];
-    for (const { job, modes } of lined) {
+    for (const { modes } of lined) {
       const best = choose(modes, gives);
-      if (best !== undefined) jobs.push({ job, mode: best.mode, line: best.line });
+      if (best !== undefined) jobs.push(best);
     }
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
     const totals = total(work.title, jobs.map((job) => job.line), opened, fixed, work.fees, shop, money);
@@ -194,21 +194,20 @@ function wantedFor({ takes }: LinedMode): WayMode[] {
 }
 
 /** The mode that costs least, with a line that stays the least when the figures of the modes move. */
-function leastOf(modes: readonly LinedMode[], gives: number): Pick<LinedMode, 'mode' | 'line'> | undefined {
+function leastOf(modes: readonly LinedMode[], gives: number): PlannedJob | undefined {
   const open = doable(modes, gives);
   const best = cheapestMode(open, gives);
   if (best === undefined || open.length === 1) return best;
   const amounts = open.map(({ line }) => line.amount) as [Figure, ...Figure[]];
   const hours = open.map(({ line }) => line.hours ?? constant(line.title, 'hours', zero)) as [Figure, ...Figure[]];
-  const { mode, line } = best;
-  return { mode, line: { ...line, amount: least(line.title, amounts), hours: besideLeast(line.title, amounts, hours) } };
+  const { job, mode, line } = best;
+  return { job, mode, line: { ...line, amount: least(line.title, amounts), hours: besideLeast(line.title, amounts, hours) } };
 }
 
 /** The line of a job done with these ways open, as cheaply as it can; undefined where it can't be reached. */
 export function lineWith(job: Labour, open: ReadonlySet<Access>, money: Money): PlannedJob | undefined {
   const modes = job.modes.filter((mode) => mode.with.every((way) => open.has(way)));
-  const best = cheapestMode(modes.map((mode) => new LinedMode(job, mode, 0, money)), 0);
-  return best === undefined ? undefined : { job, mode: best.mode, line: best.line };
+  return cheapestMode(modes.map((mode) => new LinedMode(job, mode, 0, money)), 0);
 }
 
 function sumOf(lines: readonly Line[]): Decimal {
