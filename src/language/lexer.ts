@@ -1,9 +1,9 @@
+import { closesTitle, opensTitle } from './look-alikes.js';
 import type { Comment } from './tree.js';
 import type { Token, TokenKind } from './token.js';
 import { WordTable } from './word-table.js';
 
 const TAB = 9, SPACE = 32, QUOTE = 34, HASH = 35, PERCENT = 37, COMMA = 44, HYPHEN = 45, POINT = 46, SLASH = 47, BACKSLASH = 92;
-const OPEN_CURLY = 0x201c, CLOSE_CURLY = 0x201d, LOW_CURLY = 0x201e;
 
 const NOTHING: readonly Token[] = [];
 
@@ -46,8 +46,8 @@ export class Lexer {
       } else if (code === COMMA || code === SLASH || code === PERCENT) {
         this.found[this.count++] = { kind: 'mark', start: at, end: at + 1, text: text[at] as string };
         at++;
-      } else if (code === OPEN_CURLY || code === CLOSE_CURLY || code === LOW_CURLY) {
-        const end = endOfCurly(text, at, to);
+      } else if (opensTitle(code)) {
+        const end = endOfPrinted(text, at, to);
         this.found[this.count++] = { kind: 'strange', start: at, end, text: text.slice(at, end) };
         at = end;
       } else {
@@ -115,12 +115,10 @@ function endOfText(text: string, open: number, to: number): number {
   return to;
 }
 
-/** “A title in curly quotes” is one mistake, so it is one token. */
-function endOfCurly(text: string, open: number, to: number): number {
-  for (let at = open + 1; at < to; at++) {
-    const code = text.charCodeAt(at);
-    if (code === CLOSE_CURLY || code === OPEN_CURLY || code === QUOTE) return at + 1;
-  }
+/** “A title in the quotes of print” is one mistake, so it is one token. */
+function endOfPrinted(text: string, open: number, to: number): number {
+  const quote = text[open] as string;
+  for (let at = open + 1; at < to; at++) if (closesTitle(quote, text[at] as string)) return at + 1;
   return to;
 }
 

@@ -1,16 +1,31 @@
+/** Quotes that word processors and keyboards of other languages set where a title opens, with what may then close it. */
+const closers: Readonly<Record<string, string>> = { '“': '”“', '”': '”“', '„': '”“', '‟': '”“', '«': '»', '»': '«', '‘': '’‘', '‹': '›', '＂': '＂' };
+
+/** Whether this opens what was meant as a title. */
+export function opensTitle(code: number): boolean {
+  return code > 126 && Object.hasOwn(closers, String.fromCharCode(code));
+}
+
+/** Whether this closes a title that the other opened; the plain quote closes any. */
+export function closesTitle(open: string, close: string): boolean {
+  return close === '"' || closers[open]?.includes(close) === true;
+}
+
 /** What the usual look-alikes stand for. Fullwidth forms are folded by offset. */
 const plain: Readonly<Record<string, string>> = {
-  '“': '"', '”': '"', '„': '"', '«': '"', '»': '"', '‟': '"', '＂': '"',
+  '“': '"', '”': '"', '„': '"', '«': '"', '»': '"', '‟': '"',
   '–': '-', '—': '-', '‐': '-', '‑': '-', '−': '-', '⁄': '/', '∕': '/', '٫': '.', '‚': ',',
-  а: 'a', е: 'e', о: 'o', р: 'p', с: 'c', х: 'x', у: 'y', і: 'i', ѕ: 's', ј: 'j', һ: 'h', к: 'k', т: 't', м: 'm', н: 'h', в: 'b',
-  А: 'A', В: 'B', Е: 'E', К: 'K', М: 'M', Н: 'H', О: 'O', Р: 'P', С: 'C', Т: 'T', Х: 'X', У: 'Y',
-  ο: 'o', ν: 'v', α: 'a', ι: 'i', κ: 'k', ρ: 'p', τ: 't',
+  ...pairs('аеорсхуіѕјһктмнвԁԛԝүАВЕКМНОРСТХУІЅЈҺҮ', 'aeopcxyisjhktmhbdqwyABEKMHOPCTXYISJHY'),
+  ...pairs('οναικρτΑΒΕΖΗΙΚΜΝΟΡΤΥΧ', 'ovaikptABEZHIKMNOPTYX'),
 };
+
+function pairs(strange: string, twins: string): Record<string, string> {
+  return Object.fromEntries([...strange].map((one, i) => [one, twins[i] as string]));
+}
 
 /** The same run in plain characters, or undefined where any character has no plain twin. */
 export function plainForm(run: string): string | undefined {
-  const title = /^[“”„](.*)[“”"]$/u.exec(run);
-  if (title !== null) return `"${(title[1] ?? '').replace(/["\\]/g, '\\$&')}"`;
+  if (run.length > 1 && opensTitle(run.charCodeAt(0)) && closesTitle(run[0] as string, run[run.length - 1] as string)) return `"${run.slice(1, -1).replace(/["\\]/g, '\\$&')}"`;
   let out = '';
   for (const character of run) {
     const code = character.codePointAt(0) ?? 0;

@@ -15,6 +15,8 @@ interface Level {
   indent: number;
   lead: string;
   tabbed: boolean;
+  /** Its indentation, or that of a line it stands below, has a message: it is no measure for the lines that follow. */
+  isDoubted: boolean;
   /** How many lines were closed before it and wait for the line that they stand below. */
   closedBefore: number;
 }
@@ -44,6 +46,8 @@ class BlockParser {
   private text = '';
   private plain = true;
   private line = 0;
+  /** Whether the line that is read is indented with other characters than the lines around it. */
+  private clashes = false;
 
   parse(uri: string, text: string, from: number): Block {
     this.block = blockOf(uri, text);
@@ -75,6 +79,7 @@ class BlockParser {
 
   private readLine(start: number, end: number): void {
     const { text } = this;
+    this.clashes = false;
     let indentEnd = start;
     let tabs = 0;
     let oddSpaces = 0;
@@ -110,13 +115,15 @@ class BlockParser {
 
   private open(statement: Open | undefined, indent: number, lead: string, tabbed: boolean): void {
     const level = this.levels[this.depth];
+    const isDoubted = this.clashes || this.top?.isDoubted === true;
     if (level === undefined) {
-      this.levels.push({ statement, indent, lead, tabbed, closedBefore: this.closedCount });
+      this.levels.push({ statement, indent, lead, tabbed, isDoubted, closedBefore: this.closedCount });
     } else {
       level.statement = statement;
       level.indent = indent;
       level.lead = lead;
       level.tabbed = tabbed;
+      level.isDoubted = isDoubted;
       level.closedBefore = this.closedCount;
     }
     this.depth++;
@@ -137,9 +144,9 @@ class BlockParser {
     let closed: Level | undefined;
     while (this.depth > 0 && (this.top as Level).indent >= indent) closed = this.close();
     // A level is written over by the next line that is opened in its place; what is asked of it below is asked before.
-    const clashes = indent > 0 && ((tabs > 0 && tabs < indent) || this.hasOtherStyle(tabs > 0, closed));
+    const clashes = (this.clashes = indent > 0 && ((tabs > 0 && tabs < indent) || this.hasOtherStyle(tabs > 0, closed)));
     // How wide a tab is nobody knows: the line belongs to the nearest line whose indentation it repeats.
-    while (clashes && this.depth > 1 && !this.text.startsWith((this.top as Level).lead, start)) closed = this.close();
+    while (this.depth > 1 && (clashes || (this.top as Level).isDoubted) && !this.text.startsWith((this.top as Level).lead, start)) closed = this.close();
     const parent = this.top;
     if (parent !== undefined && parent.statement === undefined) return true;
     if (indent > 0 && parent === undefined && closed === undefined) {
@@ -152,7 +159,7 @@ class BlockParser {
     }
     if (clashes) {
       this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}${parent?.tabbed === true ? '\t' : '  '}` }));
-    } else if (closed !== undefined && closed.indent > indent && indent > 0) {
+    } else if (closed !== undefined && !closed.isDoubted && closed.indent > indent && indent > 0) {
       this.tell(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
     }
     return false;
@@ -161,10 +168,10 @@ class BlockParser {
   /** True where an indented line that this one belongs to, or just followed, uses the other character. */
   private hasOtherStyle(tabbed: boolean, closed: Level | undefined): boolean {
     for (let i = 0; i < this.depth; i++) {
-      const { lead, tabbed: other } = this.levels[i] as Level;
-      if (lead !== '' && other !== tabbed) return true;
+      const { lead, tabbed: other, isDoubted } = this.levels[i] as Level;
+      if (lead !== '' && !isDoubted && other !== tabbed) return true;
     }
-    return closed !== undefined && closed.lead !== '' && closed.tabbed !== tabbed;
+    return closed !== undefined && closed.lead !== '' && !closed.isDoubted && closed.tabbed !== tabbed;
   }
 
   /** A line that can't be read takes the lines below it along: they belong to it and to nothing else. */

@@ -1,7 +1,7 @@
 import type { Rule } from './problem.js';
 import type { Span } from './tree.js';
 import { limits } from './limits.js';
-import { hidden, isSpaceLike } from './look-alikes.js';
+import { hidden, isSpaceLike, opensTitle } from './look-alikes.js';
 
 const swap = (title: string, at: Span, text: string) => ({ title, at, text });
 
@@ -133,7 +133,9 @@ function whatIsStrange(written: string, plain: string | undefined): string {
   const strange = [...new Set(written)].filter((character) => !/[ -~]/.test(character));
   const codes = strange.slice(0, 3).map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`).join(' ');
   const visible = [...written].filter((character) => !hidden.test(character)).join('').trim();
-  const shown = `“${visible.length > 20 ? `${visible.slice(0, 20)}…` : visible}”`;
+  const start = visible.length > 20 ? `${visible.slice(0, 20)}…` : visible;
+  // A title brings quotes of its own.
+  const shown = opensTitle(start.charCodeAt(0)) ? start : `“${start}”`;
   if (plain === undefined) return `${shown} means nothing here (${codes}).`;
   if (strange.every((character) => hidden.test(character))) return visible === '' ? `There is an invisible character here (${codes}).` : `${shown} has an invisible character in it (${codes}).`;
   if (strange.every((character) => isSpaceLike(character.charCodeAt(0)))) return visible === '' ? `The space here is not a plain one (${codes}).` : `${shown} has a space at it that is not a plain one (${codes}).`;

@@ -59,6 +59,10 @@ describe('a line whose place is in doubt is told, and read where it is likely to
     ['a tab after two steps of spaces', 'a\n  b\n    c\n\td\n', 'a(b(c) d)', [['mixed-indent', 12, 13, '  ']]],
     ['a tab after a line that is neighbour to a deeper one', 'a\n  b\n    c\n  d\n\te\n', 'a(b(c) d e)', [['mixed-indent', 16, 17, '  ']]],
     ['spaces below a tab, and more of them', 'a\n\tb\n  c\n', 'a(b c)', [['mixed-indent', 5, 7, '\t']]],
+    // One fault, one message: a line in doubt is no measure for those behind it.
+    ['a good line behind one in doubt', 'a\n  b\n\tc\n  d\n  e\n', 'a(b c d e)', [['mixed-indent', 6, 7, '  ']]],
+    ['what stands below one in doubt, and a good line behind it', 'a\n  b\n\tc\n\t\td\n  e\n', 'a(b c(d) e)', [['mixed-indent', 6, 7, '  ']]],
+    ['a line behind one in doubt that is uneven to the one before', 'a\n  b\n\tc\n   d\n', 'a(b c d)', [['mixed-indent', 6, 7, '  ']]],
     // Nothing above it.
     ['indented at the start of a file', '  a\n', '', [['stray-indent', 0, 2, '']]],
     ['after empty lines and comments', '# one\n\n  a\nb\n', 'b', [['stray-indent', 7, 9, '']]],

@@ -121,7 +121,7 @@ describe('strange characters', () => {
 });
 
 describe('a title in curly quotes is one strange token', () => {
-  const opening = ['\u201c', '\u201d', '\u201e'];
+  const opening = ['\u201c', '\u201d', '\u201e', '\u201f'];
   const closing = ['\u201c', '\u201d', '"'];
   test.each(opening.flatMap((open) => closing.map((close) => [open, close])))('%sCoolant pump, 5%% #2%s', (open, close) => {
     const title = `${open}Coolant pump, 5% #2${close}`;
@@ -131,7 +131,12 @@ describe('a title in curly quotes is one strange token', () => {
     expect(block.problems.map(placeOf)).toEqual([['strange-character', 5, 26]]);
   });
 
-  test.each(opening.map((open) => [open]))('%s that nothing closes takes the rest of its line, and no more', (open) => {
+  // French, reversed as German print has it, single quotes, and the fullwidth quote of East Asian keyboards.
+  test.each(['«»', '»«', '‘’', '‹›', '＂＂', '«"'])('%s', ([open, close]) => {
+    expect(firstOf(`${open}Coolant “pump” 2${close} 64.30`)).toEqual([['strange', `${open}Coolant “pump” 2${close}`, 0, 18], ['number', '64.30', 19, 24]]);
+  });
+
+  test.each([...opening, '«', '»', '‘', '‹', '＂'].map((open) => [open]))('%s that nothing closes takes the rest of its line, and no more', (open) => {
     const block = blockOf(`part ${open}Pump 2 # by hand\n  takes 5\n`);
     expect(writtenOf(block.statements[0])).toEqual([['word', 'part', 0, 4], ['strange', `${open}Pump 2 # by hand`, 5, 22]]);
     expect(writtenOf(block.statements[0]?.children[0])).toEqual([['word', 'takes', 25, 30], ['number', '5', 31, 32]]);

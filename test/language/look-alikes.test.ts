@@ -62,6 +62,15 @@ describe('a title in curly quotes gets plain ones and keeps its words', () => {
     ['”Coolant pump“', '"Coolant pump"'],
     ['„Coolant pump“', '"Coolant pump"'],
     ['“Coolant pump"', '"Coolant pump"'],
+    // The quotes of French, of German print, of a Polish or Dutch keyboard, single ones, and fullwidth.
+    ['«Coolant pump»', '"Coolant pump"'],
+    ['»Coolant pump«', '"Coolant pump"'],
+    ['‟Coolant pump”', '"Coolant pump"'],
+    ['‘Coolant pump’', '"Coolant pump"'],
+    ['‹Coolant pump›', '"Coolant pump"'],
+    ['＂Coolant pump＂', '"Coolant pump"'],
+    ['«Coolant pump"', '"Coolant pump"'],
+    ['«“Coolant” pump»', '"“Coolant” pump"'],
     ['“x”', '"x"'],
     ['“”', '""'],
     // What nobody could type otherwise stays as it is inside a title.
@@ -146,7 +155,9 @@ describe('a fix never leaves a text open', () => {
   test.each([
     ['a backslash at the end of a title', 'part “a\\” 2', ['"a\\\\"']],
     ['a backslash inside it', 'part “C:\\x” 2', ['"C:\\\\x"']],
-    ['an angle quote, with the other one far off', 'part «Coolant pump» 2', []],
+    ['an angle quote, with the other one far off', 'part «Coolant pump» 2', ['"Coolant pump"']],
+    ['an angle quote that nothing closes', 'part «Coolant pump 2', []],
+    ['a quote that another pair would close', 'part «Coolant pump” 2', ['"Coolant pump" 2']],
     ['a closing quote alone', 'part pump” 2', []],
     ['a title in curly quotes', 'part “Coolant pump” 2', ['"Coolant pump"']],
   ])('%s', (_, line, offered) => {

@@ -78,3 +78,36 @@ test('figures of a long estimate, typed one after the other, are those of the te
     expect(saidBy(service), `step ${step}`).toEqual(saidBy(serviceOver(texts)));
   }
 });
+
+// Each is typed, read, typed with another line, taken back, and read again: what is kept by its place must follow it there and away.
+test.each([
+  ['a currency at a price', 'cost 92.00 new  warranty', 'cost 92.00 CAD new  warranty'],
+  ['the shop’s own currency at a price', '2 at 11.40 new', '2 at 11.40 USD new'],
+  ['an allowance', '# due soon, and in reach while it is open', '# allow no-such-code: the customer asked'],
+  ['a chance below a job', '  uses     pump, coolant', '  uses     pump, coolant\n  chance "A stud breaks" 10%\n    labour "Drill it out" 1.0 h'],
+  ['a chance taken out', '  chance       cracked "The head is cracked between the seats"  12%\n    part "Bare head casting"  cost 690.00 used  arrives 5 d\n', ''],
+  ['another kind of line', 'sublet head-work', 'part head-work'],
+  ['a name changed', 'labour tensioner', 'labour tensioner-two'],
+  ['a name taken by another', 'part pump ', 'part tensioner '],
+  ['a line no longer at the edge', '\nlabour accept', '\n  labour accept'],
+  ['a line that starts a block', '  class  electrical', '  class  electrical\nfee late "Late" 5.00'],
+  ['a file used', 'use "shop.yard"', 'use "other.yard"'],
+  ['a second file used', '# Ways in', 'use "other.yard"\n# Ways in'],
+  ['the form', 'steelyard 1', 'steelyard 2'],
+  ['a second form', '# Ways in', 'steelyard 1\n# Ways in'],
+  ['a job that a job needs', '  uses   tensioner', '  uses   tensioner\n  needs  pump'],
+  ['a line that can’t be read', 'labour swap "Swap engine', 'lobour swap "Swap engine'],
+  ['a title left out', 'labour pump "Coolant pump: replace"', 'labour pump'],
+  ['a job left out of an option', 'do          diagnosis, rear-head, pump, road-test', 'do          diagnosis, rear-head, road-test'],
+  ['everything behind it gone', '# Before deciding', 'option last "Last" do pump\n#'],
+])('%s', (_, from, to) => {
+  const original = readFileSync('samples/pilgrim-v6.yard', 'utf8');
+  expect(original).toContain(from);
+  const texts = new Map([[JOB, original], [SHOP, shopText], [`${ROOT}/other.yard`, `${shopText}\nlabour alone "Alone" 1 h\n`]]);
+  const service = serviceOver(texts);
+  const other = (text: string) => text.replace('takes    9.0 h', 'takes    8.0 h');
+  for (const text of [original, original.replace(from, to), other(original.replace(from, to)), other(original), original, original.replace(from, to), original]) {
+    texts.set(JOB, text);
+    expect(saidBy(service)).toEqual(saidBy(serviceOver(texts)));
+  }
+});
