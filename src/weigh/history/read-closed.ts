@@ -24,7 +24,7 @@ const NEEDED: ReadonlySet<string> = new Set(['steelyard', 'use', 'closed', 'opti
 /**
  * Reads what a closed file adds to the book. Most files are read by what is clocked alone; where that doesn't settle
  * with which ways in the work was done, or which line is meant, all that the option rests on is resolved. The other
- * options are never weighed.
+ * options are never weighed. A faulty line that nobody clocked stops only that second reading, which may rest on it.
  */
 export function readClosed(uri: string, text: string, sources: Sources): ClosedFile {
   const quick = quickCases(uri, text, sources);
