@@ -54,7 +54,7 @@ const NONE: readonly Record[] = [];
 
 /** The jobs and ways in, at whatever depth, that have chances of their own. */
 function withChances(record: Record): readonly Record[] {
-  if (record.children.length === 0) return NONE;
+  if (record.children.every((child) => child.children.length === 0 && !is(child, kinds.chance))) return NONE;
   let found = holders.get(record);
   if (found === undefined) {
     const own = (is(record, kinds.labour) || is(record, kinds.access)) && record.children.some((child) => is(child, kinds.chance)) ? [record] : [];

@@ -108,8 +108,9 @@ const namedWays = new Slot<readonly Name[]>(heldByRecords);
 function waysNamed(record: RecordOf<typeof kinds.labour>): readonly Name[] {
   let found = namedWays.get(record);
   if (found === undefined) {
-    const below = record.children.flatMap((child) => (is(child, kinds.takes) ? (child.values.with ?? []) : []));
-    found = record.values.with === undefined ? below : [...record.values.with, ...below];
+    const all = [...(record.values.with ?? [])];
+    for (const child of record.children) if (is(child, kinds.takes)) for (const name of child.values.with ?? []) all.push(name);
+    found = all;
     namedWays.set(record, found);
   }
   return found;

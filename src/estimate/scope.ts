@@ -64,9 +64,15 @@ function nameIn({ name }: Record): string {
 const chancesFound = new Slot<readonly Record[]>(heldByRecords);
 const NONE: readonly Record[] = [];
 
+/** Whether a name may stand below a record: most have nothing but times or notes there. */
+function mayHoldNames({ children }: Record): boolean {
+  for (const { kind, children: below } of children) if (below.length > 0 || PLACE_OF_KIND.has(kind.word)) return true;
+  return false;
+}
+
 /** The chances below a record: they have names, though they stand below the work they belong to. */
 function chancesBelow(record: Record): readonly Record[] {
-  if (record.children.length === 0) return NONE;
+  if (!mayHoldNames(record)) return NONE;
   let found = chancesFound.get(record);
   if (found === undefined) {
     const all = record.children.flatMap((child) => (child.kind.word === 'chance' ? [child, ...chancesBelow(child)] : chancesBelow(child)));
@@ -80,7 +86,7 @@ const given = new Slot<readonly Record[]>(heldByRecords);
 
 /** Every record with a name below a record, in the order in which the first of several is the one that counts. */
 function namedBelow(record: Record): readonly Record[] {
-  if (record.children.length === 0) return NONE;
+  if (!mayHoldNames(record)) return NONE;
   let found = given.get(record);
   if (found === undefined) {
     const below = record.children.filter(({ kind: { word } }) => word === 'rate' || word === 'tool' || word === 'fee');
@@ -204,9 +210,13 @@ export class Scope {
   }
 
   private lookThrough(record: Record): void {
-    for (const { key, refersTo, builtIn } of referencesOf(record.kind)) {
-      const value = record.values[key] as Name | readonly Name[] | undefined;
-      if (value === undefined) continue;
+    const { values, kind } = record;
+    const references = byKey(kind);
+    for (const key in values) {
+      const reference = references.get(key);
+      if (reference === undefined) continue;
+      const { refersTo, builtIn } = reference;
+      const value = values[key] as Name | readonly Name[];
       if (Array.isArray(value)) for (const name of value as readonly Name[]) this.checkName(name, refersTo, builtIn);
       else this.checkName(value as Name, refersTo, builtIn);
     }
@@ -244,19 +254,23 @@ interface Reference {
   readonly builtIn: Readonly<{ [name: string]: string }>;
 }
 
-const referenceCache = new Map<Kind, readonly Reference[]>();
+const referencesByKey = new Map<Kind, ReadonlyMap<string, Reference>>();
+
+function byKey(kind: Kind): ReadonlyMap<string, Reference> {
+  let found = referencesByKey.get(kind);
+  if (found === undefined) {
+    found = new Map(Object.entries(kind.fields).flatMap(([key, field]) => {
+      const { refersTo, builtIn } = (field as Field).value;
+      return refersTo === undefined ? [] : [[key, { key, refersTo, builtIn: builtIn ?? {} }]];
+    }));
+    referencesByKey.set(kind, found);
+  }
+  return found;
+}
 
 /** The slots of a kind that name other records. */
 export function referencesOf(kind: Kind): readonly Reference[] {
-  let found = referenceCache.get(kind);
-  if (found === undefined) {
-    found = Object.entries(kind.fields).flatMap(([key, field]) => {
-      const { refersTo, builtIn } = (field as Field).value;
-      return refersTo === undefined ? [] : [{ key, refersTo, builtIn: builtIn ?? {} }];
-    });
-    referenceCache.set(kind, found);
-  }
-  return found;
+  return [...byKey(kind).values()];
 }
 
 /** The words of a list of choices, each once. */
