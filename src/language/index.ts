@@ -1,6 +1,7 @@
 /** Text to a lossless tree and back. Knows statements, not engines. Never throws. */
 export type { Token } from './token.js';
 export type { Block, Comment, Range, Span, Statement, Tree } from './tree.js';
+export { releaseTokens } from './line.js';
 export { heldByBlocks, spanOfStatement, statementsOf } from './tree.js';
 export type { Fix, Message, Problem, Severity } from './tree.js';
 export type { Rule } from './problem.js';

@@ -104,6 +104,13 @@ export class Lexer {
   }
 }
 
+let shared: Lexer | undefined;
+
+/** The one lexer of the product: it knows nothing between two lines but words it has seen. */
+export function sharedLexer(): Lexer {
+  return (shared ??= new Lexer());
+}
+
 function endOfText(text: string, open: number, to: number): number {
   let at = open + 1;
   while (at < to) {

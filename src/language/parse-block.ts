@@ -1,4 +1,5 @@
-import { Lexer } from './lexer.js';
+import { sharedLexer } from './lexer.js';
+import { Line } from './line.js';
 import { limits } from './limits.js';
 import { exact } from './exact.js';
 import { hidden, isSpaceLike, plainForm } from './look-alikes.js';
@@ -6,12 +7,10 @@ import { problem } from './problem.js';
 import * as rules from './syntax-rules.js';
 import type { Block, Comment, Problem, Span, Statement } from './tree.js';
 
-type Open = { -readonly [of in keyof Statement]: Statement[of] };
-
 /** A line that later ones may stand below. */
 interface Level {
   /** Undefined where the line was left out: nothing is told about what stands below it, since the line itself has a message. */
-  statement: Open | undefined;
+  statement: Line | undefined;
   indent: number;
   lead: string;
   tabbed: boolean;
@@ -34,7 +33,7 @@ export function parseBlock(uri: string, text: string, first: boolean): Block {
 }
 
 class BlockParser {
-  private readonly lexer = new Lexer();
+  private readonly lexer = sharedLexer();
   private readonly levels: Level[] = [];
   private depth = 0;
   /** Lines below which nothing more can stand, and that still wait for the line that they stand below. */
@@ -106,14 +105,14 @@ class BlockParser {
       this.leaveOut(indent, lead, tabs > 0);
       return;
     }
-    this.open({ block: this.block, tokens, comment, indent, line: this.line, children: NO_STATEMENTS }, indent, lead, tabs > 0);
+    this.open(new Line(this.block, tokens, comment, indent, this.line, indentEnd, end), indent, lead, tabs > 0);
   }
 
   private get top(): Level | undefined {
     return this.depth === 0 ? undefined : this.levels[this.depth - 1];
   }
 
-  private open(statement: Open | undefined, indent: number, lead: string, tabbed: boolean): void {
+  private open(statement: Line | undefined, indent: number, lead: string, tabbed: boolean): void {
     const level = this.levels[this.depth];
     const isDoubted = this.clashes || this.top?.isDoubted === true;
     if (level === undefined) {

@@ -1,4 +1,4 @@
-import { exact, heldByBlocks, limits, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { exact, heldByBlocks, limits, releaseTokens, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
@@ -28,6 +28,7 @@ export function readBlock(block: Block): ReadBlock {
     }
     found = { records: exact(into.records), problems: exact(problems), unread: exact(into.unread) };
     cache.set(block, found);
+    releaseTokens(block);
   }
   return found;
 }

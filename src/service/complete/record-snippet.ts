@@ -56,7 +56,7 @@ export function exampleSnippet(kind: Kind, standing: Standing): string {
   const mentions = [...mentionsIn([record])].filter((one) => !one.gives);
   let number = 0;
   const namedOn = (statement: Statement) => mentions.find(({ at }) => statement.tokens.some((token) => token.start === at.start));
-  if (namedOn({ ...record.statement, children: [] }) !== undefined) return headSnippet(kind, standing);
+  if (namedOn(record.statement) !== undefined) return headSnippet(kind, standing);
 
   const linesOf = (statement: Statement, under: Kind | undefined, depth: number, siblings: readonly Statement[]): string[] => {
     const own = under === undefined ? kind : under.childByWord.get(statement.tokens[0]?.text ?? '');
