@@ -75,7 +75,12 @@ export const countsAsSays = 'What it counts as when the work is checked for what
 interface Phrase {
   readonly topic: Topic;
   readonly words: readonly (readonly string[])[];
+  /** Its place in the table. */
+  readonly place: number;
 }
+
+/** The phrases of a kind by their first word: most words of a title start none. */
+type Phrases = ReadonlyMap<string, readonly Phrase[]>;
 
 const GAP = '…';
 
@@ -90,13 +95,21 @@ function singular(word: string): string {
   return word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word;
 }
 
-function phrasesFor(pick: (entry: TopicEntry) => readonly string[]): Map<CountingKind, readonly Phrase[]> {
-  const byKind = new Map<CountingKind, Phrase[]>();
+function phrasesFor(pick: (entry: TopicEntry) => readonly string[]): ReadonlyMap<string, Phrases> {
+  const byKind = new Map<string, Map<string, Phrase[]>>();
+  let place = 0;
   for (const [topic, entry] of Object.entries(topics) as [Topic, TopicEntry][]) {
-    for (const kind of entry.on) {
-      const list = byKind.get(kind) ?? [];
-      for (const phrase of pick(entry)) list.push({ topic, words: phrase.split(GAP).map(wordsOf) });
-      byKind.set(kind, list);
+    for (const phrase of pick(entry)) {
+      const words = phrase.split(GAP).map(wordsOf);
+      const one: Phrase = { topic, words, place: place++ };
+      const [first = ''] = words[0] ?? [];
+      for (const kind of entry.on) {
+        const phrases = byKind.get(kind) ?? new Map<string, Phrase[]>();
+        byKind.set(kind, phrases);
+        const list = phrases.get(first);
+        if (list === undefined) phrases.set(first, [one]);
+        else list.push(one);
+      }
     }
   }
   return byKind;
@@ -104,18 +117,23 @@ function phrasesFor(pick: (entry: TopicEntry) => readonly string[]): Map<Countin
 
 const known = phrasesFor((entry) => entry.known);
 const against = phrasesFor((entry) => entry.not ?? []);
+const NO_TOPICS: readonly Topic[] = [];
 
 /** What a line of this kind is taken for by its title and its name. Deterministic: the same words, the same topics. */
 export function recognized(kind: Kind['word'], title: string, name: string | undefined): readonly Topic[] {
   const written = [wordsOf(title), ...(name === undefined ? [] : [wordsOf(name)])];
-  const found = new Set<Topic>();
-  for (const { topic, words } of known.get(kind as CountingKind) ?? []) {
-    if (!found.has(topic) && written.some((line) => holds(line, words))) found.add(topic);
-  }
-  for (const { topic, words } of found.size === 0 ? [] : (against.get(kind as CountingKind) ?? [])) {
-    if (found.has(topic) && written.some((line) => holds(line, words))) found.delete(topic);
-  }
+  const phrases = phrasesIn(written, known.get(kind));
+  if (phrases.length === 0) return NO_TOPICS;
+  const found = new Set(phrases.sort((a, b) => a.place - b.place).map(({ topic }) => topic));
+  for (const { topic } of phrasesIn(written, against.get(kind))) found.delete(topic);
   return [...found];
+}
+
+function phrasesIn(written: readonly (readonly string[])[], phrases: Phrases | undefined): Phrase[] {
+  const found: Phrase[] = [];
+  if (phrases === undefined) return found;
+  for (const line of written) for (const word of line) for (const phrase of phrases.get(word) ?? []) if (holds(line, phrase.words)) found.push(phrase);
+  return found;
 }
 
 /** Whether runs of words stand in a line, one behind the other. */

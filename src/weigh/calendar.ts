@@ -11,7 +11,7 @@ export function weekdayOf(day: Day): number {
 export type WorkingCalendar = Pick<Shop, 'closedWeekdays' | 'closedDates'>;
 
 export function isOpen(day: Day, calendar: WorkingCalendar): boolean {
-  return !calendar.closedWeekdays.has(weekdayOf(day)) && !calendar.closedDates.has(isoOf(day));
+  return !calendar.closedWeekdays.has(weekdayOf(day)) && (calendar.closedDates.size === 0 || !calendar.closedDates.has(isoOf(day)));
 }
 
 /** Working days from one day to another, both counted. */

@@ -12,7 +12,7 @@ export function largeEstimate(lines: number): string {
     'shop "Bench"', '  currency USD', '  workday 8 h', '  rate mechanical "Mechanical" 132.00 usual', '  rate electrical "Electrical" 148.00',
     '  markup 80% to 40.00', '  markup 50% to 250.00', '  markup 30%', '  markup 15% on sublets',
     '  tax sales "Sales tax" 7.25% on parts, fees by invoice', '  fee supplies "Shop supplies" 5% of labour cap 45.00', '',
-    'vehicle "Bench vehicle"', '  worth 9000.00', '',
+    'estimate "Bench estimate"', '  written 2026-11-24', '', 'vehicle "Bench vehicle"', '  worth 9000.00', '',
     'finding seen "Seen on the lift"', '  compression 171 168 173 169 170 172 psi', '',
     'access lifted "Engine raised off its mounts"', '  remove 1.2 h', '  refit 1.4 / 1.4 / 2.0 h', '',
     'access out "Engine and gearbox lowered"', '  includes lifted', '  remove 6.0 / 6.5 / 8.0 h', '  refit 6.5 / 7.5 / 10.0 h', '  sublet "Wheel alignment" 95.00', '',
