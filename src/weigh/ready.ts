@@ -5,11 +5,12 @@ import { found, type Figure, type Points } from './figure.js';
 import type { Plan } from './plan.js';
 import type { PlannedWork } from './planned-work.js';
 import { workdayOf } from './price-labour.js';
-import { compileOrder, criticalPath, estimateFinish, finishWithChance, type BayPlan, type PlanEffort } from './schedule/index.js';
+import { compileOrder, type BayPlan, type PlanEffort } from './schedule/index.js';
+import { slackOf, type Slack } from './slack.js';
 import type { Task } from './task.js';
 import { tasksOf } from './tasks.js';
 import { dayNumber, daysFilled, durationOf, planOf, planTasks, shopTimeOf, type ShopTime } from './timetable.js';
-import { workingDaysFrom } from './working-days.js';
+import { workingDaysFrom, type WorkingDays } from './working-days.js';
 
 /** A task on the calendar. Hours are counted from the start, in working time: nights and closed days do not exist. */
 export interface TimedTask {
@@ -57,14 +58,10 @@ export interface Ready {
   readonly circle: readonly string[] | undefined;
 }
 
-/** How sure the finish is asked for. */
-const CHANCES = [0.5, 0.8, 0.9];
-
 export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets' | 'staged'>, estimate: Estimate): Ready {
   const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts: goods.parts, sublets: goods.sublets, staged: goods.staged };
   const time = shopTimeOf(estimate, startOf(estimate));
-  const { tasks, planned, circle } = scheduled(work, [], estimate, time, 'search');
-  return { ...timed(tasks, planned, estimate, time), circle };
+  return new BayReady(scheduled(work, [], estimate, time, 'search'), estimate, time);
 }
 
 export interface Scheduled {
@@ -86,41 +83,123 @@ export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], est
   return { tasks: [], planned: { kind: 'planned', tasks: [], makespan: 0, lowerBound: 0, proven: true, gap: 0, order: [], chain: [] }, circle };
 }
 
-function timed(tasks: readonly Task[], planned: BayPlan, estimate: Estimate, time: ShopTime): Omit<Ready, 'circle'> {
-  const finish = atPoints(tasks, planned, time);
-  const dates = time.start === undefined ? undefined : workingDaysFrom(time.start, time.shop);
-  const dateOf = (number: number) => (dates === undefined ? undefined : isoOf(dates.day(number)));
-  const network = withTechnicians(tasks, planned, time);
-  const rows = tasks.map((task, i): TimedTask => {
-    const { start, end, technician } = planned.tasks[i] as BayPlan['tasks'][number];
-    const { totalSlack: slack = 0, critical = false } = network.times?.activities[i] ?? {};
+/** Worked out as far as somebody asks: while an estimate is typed, that is the day on which it is ready at most. */
+class BayReady implements Ready {
+  readonly technicians: number;
+  readonly hoursPerDay: number;
+  readonly finish: number;
+  readonly proven: boolean;
+  readonly gap: number;
+  readonly circle: readonly string[] | undefined;
+  private readonly network: () => Slack;
+  private readonly rows: () => readonly Row[];
+  private readonly points: () => { readonly [point in keyof Points]: number };
+  private readonly made: () => Pick<Ready, 'days' | 'bay' | 'waiting'>;
+  private readonly dates: WorkingDays | undefined;
+
+  constructor({ tasks, planned, circle }: Scheduled, estimate: Estimate, private readonly time: ShopTime) {
+    this.technicians = time.technicians;
+    this.hoursPerDay = time.hoursPerDay;
+    this.finish = planned.makespan;
+    this.proven = planned.proven;
+    this.gap = planned.gap;
+    this.circle = circle;
+    this.dates = time.start === undefined ? undefined : workingDaysFrom(time.start, time.shop);
+    this.network = lazily(() => slackOf(tasks, planned, time));
+    this.points = lazily(() => atPoints(tasks, planned, time));
+    this.rows = lazily(() => tasks.map((task, i) => new Row(task, planned.tasks[i] as BayPlan['tasks'][number], i, this.dateOf, time, this.network)));
+    this.made = lazily(() => this.inDays(estimate));
+  }
+
+  get tasks(): readonly TimedTask[] {
+    return this.rows();
+  }
+
+  get date(): string | undefined {
+    return this.lastDay(this.finish);
+  }
+
+  get latest(): string | undefined {
+    return this.lastDay(this.points().high);
+  }
+
+  get days(): Figure {
+    return this.made().days;
+  }
+
+  get bay(): Figure {
+    return this.made().bay;
+  }
+
+  get waiting(): Figure {
+    return this.made().waiting;
+  }
+
+  get byChance(): readonly FinishDays[] {
+    return this.network().finishes.map(({ chance, hours }) => ({ chance, days: daysFilled(hours, this.time), date: this.lastDay(hours) }));
+  }
+
+  private readonly dateOf = (number: number) => (this.dates === undefined ? undefined : isoOf(this.dates.day(number)));
+
+  private lastDay(hours: number): string | undefined {
+    return this.dateOf(Math.max(0, daysFilled(hours, this.time) - 1));
+  }
+
+  private inDays(estimate: Estimate): Pick<Ready, 'days' | 'bay' | 'waiting'> {
+    const { time } = this;
+    const finish = this.points();
+    const days = (hours: number) => daysFilled(hours, time);
+    const critical = this.rows().filter((row) => row.critical);
+    const from = [...critical.map(({ task }) => task.length), workdayOf(estimate.shop)];
+    const { bay, waiting } = inBay(this.rows(), this.finish, time);
+    const ranged = days(finish.low) !== days(finish.likely) || days(finish.high) !== days(finish.likely);
+    const total = found('Working days until it is ready', 'days', new Decimal(days(finish.likely)), howLong(critical, time), from);
     return {
-      task, start, end, technician: technician === undefined ? undefined : technician + 1,
-      slack: task.counts ? slack : 0, critical: critical && task.counts && end > start,
-      from: dateOf(dayNumber(start, time)), to: dateOf(Math.max(dayNumber(start, time), daysFilled(end, time) - 1)),
+      days: ranged ? { ...total, low: new Decimal(days(finish.low)), high: new Decimal(days(finish.high)), ranged } : total,
+      bay: found('Working days in the bay', 'days', new Decimal(bay), `From the first work ${estimate.stages.length === 0 ? 'after the customer’s answer' : 'on the vehicle'} to the end; every day on which the bay is blocked.`, [total]),
+      waiting: found('Days of waiting', 'days', new Decimal(waiting).toDecimalPlaces(2), 'Time in the bay in which nobody works on it, in working days.', [total]),
     };
-  });
-  const days = (hours: number) => daysFilled(hours, time);
-  const workday = workdayOf(estimate.shop);
-  const critical = rows.filter((row) => row.critical);
-  const from = [...critical.map(({ task }) => task.length), workday];
-  const { bay, waiting } = inBay(rows, planned.makespan, time);
-  const ranged = days(finish.low) !== days(finish.likely) || days(finish.high) !== days(finish.likely);
-  const total = found('Working days until it is ready', 'days', new Decimal(days(finish.likely)), howLong(critical, time), from);
-  return {
-    tasks: rows,
-    technicians: time.technicians,
-    hoursPerDay: time.hoursPerDay,
-    finish: finish.likely,
-    proven: planned.proven,
-    gap: planned.gap,
-    days: ranged ? { ...total, low: new Decimal(days(finish.low)), high: new Decimal(days(finish.high)), ranged } : total,
-    bay: found('Working days in the bay', 'days', new Decimal(bay), `From the first work ${estimate.stages.length === 0 ? 'after the customer’s answer' : 'on the vehicle'} to the end; every day on which the bay is blocked.`, [total]),
-    waiting: found('Days of waiting', 'days', new Decimal(waiting).toDecimalPlaces(2), 'Time in the bay in which nobody works on it, in working days.', [total]),
-    date: dateOf(Math.max(0, days(finish.likely) - 1)),
-    latest: dateOf(Math.max(0, days(finish.high) - 1)),
-    byChance: network.finishes.map(({ chance, hours }) => ({ chance, days: days(hours), date: dateOf(Math.max(0, days(hours) - 1)) })),
-  };
+  }
+}
+
+class Row implements TimedTask {
+  readonly start: number;
+  readonly end: number;
+  readonly technician: number | undefined;
+
+  constructor(
+    readonly task: Task,
+    { start, end, technician }: BayPlan['tasks'][number],
+    private readonly place: number,
+    private readonly dateOf: (number: number) => string | undefined,
+    private readonly time: ShopTime,
+    private readonly network: () => Slack,
+  ) {
+    this.start = start;
+    this.end = end;
+    this.technician = technician === undefined ? undefined : technician + 1;
+  }
+
+  get slack(): number {
+    return this.task.counts ? (this.network().times?.activities[this.place]?.totalSlack ?? 0) : 0;
+  }
+
+  get critical(): boolean {
+    return this.task.counts && this.end > this.start && this.network().times?.activities[this.place]?.critical === true;
+  }
+
+  get from(): string | undefined {
+    return this.dateOf(dayNumber(this.start, this.time));
+  }
+
+  get to(): string | undefined {
+    return this.dateOf(Math.max(dayNumber(this.start, this.time), daysFilled(this.end, this.time) - 1));
+  }
+}
+
+function lazily<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
 }
 
 function howLong(critical: readonly TimedTask[], { technicians }: ShopTime): string {
@@ -150,40 +229,6 @@ function inBay(rows: readonly TimedTask[], end: number, time: ShopTime): { reado
     busyTo = Math.max(busyTo, to);
   }
   return { bay: daysFilled(end, time) - dayNumber(first.start, time), waiting: (idle + Math.max(0, end - busyTo)) / time.hoursPerDay };
-}
-
-/**
- * The network of the tasks with one link more for each technician's next piece of work, so that its critical path is
- * that of the plan, and slack is what the plan leaves.
- */
-function withTechnicians(tasks: readonly Task[], planned: BayPlan, time: ShopTime) {
-  const lastOf = new Map<number, number>();
-  const after = tasks.map((task) => [...task.after]);
-  const byStart = tasks.map((_, i) => i).sort((a, b) => startOfTask(a) - startOfTask(b) || a - b);
-  for (const i of byStart) {
-    const technician = planned.tasks[i]?.technician;
-    if (technician === undefined) continue;
-    const before = lastOf.get(technician);
-    if (before !== undefined) (after[i] as number[]).push(before);
-    lastOf.set(technician, i);
-  }
-  const counted = tasks.map((task, i) => {
-    const taken = (planned.tasks[i] as BayPlan['tasks'][number]).end - startOfTask(i);
-    const likely = durationOf(task, 'likely', time);
-    // Waits by the calendar: as long as in the plan, and longer or shorter by the same share.
-    const scale = likely > 0 ? taken / likely : 1;
-    const at = (point: keyof Points) => durationOf(task, point, time) * scale;
-    return { id: task.id, after: (after[i] as number[]).map((one) => (tasks[one] as Task).id), duration: task.counts ? { low: at('low'), likely: taken, high: at('high') } : { low: 0, likely: 0, high: 0 } };
-  });
-  const times = criticalPath(counted, ({ likely }) => likely);
-  const byMean = criticalPath(counted);
-  if (times.kind !== 'planned' || byMean.kind !== 'planned') return { times: undefined, finishes: [] };
-  const estimate = estimateFinish(counted, byMean);
-  return { times, finishes: CHANCES.map((chance) => ({ chance, hours: finishWithChance(estimate, chance) })) };
-
-  function startOfTask(i: number): number {
-    return (planned.tasks[i] as BayPlan['tasks'][number]).start;
-  }
 }
 
 /** The day the work can start: as written, or else the day the estimate was written. */

@@ -1,5 +1,6 @@
 import type { PrecedenceTimes } from './bounds.js';
 import type { Layout } from './plan-task.js';
+import { SmallestFirst } from './smallest-first.js';
 
 /** A priority rule: a key for each task, of which the smaller goes first. */
 export type PriorityRule = (layout: Layout, times: PrecedenceTimes) => Float64Array;
@@ -32,17 +33,23 @@ export const PRIORITY_RULES: readonly PriorityRule[] = [
 /** All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table. */
 export function listByPriority({ count, beforeFrom, isCounted, successors }: Layout, keys: Float64Array): Int32Array {
   const missing = Int32Array.from({ length: count }, (_, i) => (beforeFrom[i + 1] as number) - (beforeFrom[i] as number));
-  const isBefore = (a: number, b: number): boolean => {
-    if (isCounted[a] !== isCounted[b]) return isCounted[a] === 1;
-    return keys[a] === keys[b] ? a < b : (keys[a] as number) < (keys[b] as number);
-  };
-  const open = [...missing.keys()].filter((i) => missing[i] === 0);
+  const byRank = Int32Array.from({ length: count }, (_, i) => i).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
+  const rank = new Int32Array(count);
+  byRank.forEach((i, at) => (rank[i] = at));
+  const open = new SmallestFirst(count);
+  missing.forEach((left, i) => {
+    if (left === 0) open.put(rank[i] as number);
+  });
   const order = new Int32Array(count);
   for (let at = 0; at < count; at++) {
-    const next = open.reduce((best, one) => (isBefore(one, best) ? one : best));
-    open.splice(open.indexOf(next), 1);
+    const next = byRank[open.take()] as number;
     order[at] = next;
-    for (const one of successors[next] as readonly number[]) if (--(missing[one] as number) === 0) open.push(one);
+    for (const one of successors[next] as readonly number[]) if (--(missing[one] as number) === 0) open.put(rank[one] as number);
   }
   return order;
+}
+
+/** Infinite keys too. */
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a < b ? -1 : 1;
 }
