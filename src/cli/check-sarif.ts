@@ -3,8 +3,8 @@ import { sarifLog, type SarifFile, type SarifFinding, type SarifLog, type SarifP
 import { problemsOfExample, ruleByCode } from '../service/index.js';
 import type { Found, FoundAt } from './found.js';
 
-/** A check of the tool that threw: what it would have found is missing. */
-const STUMBLED = 'check-failed';
+/** A check of the tool threw, or weighing: what it would have found is missing. */
+const STUMBLED: ReadonlySet<string> = new Set(['check-failed', 'weighing-stopped']);
 
 interface CheckOutcome {
   readonly version: string;
@@ -25,7 +25,7 @@ export function checkSarif(asked: readonly string[], found: readonly Found[], { 
     related: related === undefined ? [] : [{ at: placeOf(related), says: related.says }],
     fix: finding.fix === undefined || fixAt === undefined ? undefined : { title: finding.fix.title, at: placeOf(fixAt), text: finding.fix.text },
   }));
-  return sarifLog({ version, asked: asked.map(fileOf), findings, rule: ruleOf, exitCode: unread ? 2 : fine ? 0 : 1, successful: !unread && !found.some(({ finding }) => finding.code === STUMBLED) });
+  return sarifLog({ version, asked: asked.map(fileOf), findings, rule: ruleOf, exitCode: unread ? 2 : fine ? 0 : 1, successful: !unread && !found.some(({ finding }) => STUMBLED.has(finding.code)) });
 }
 
 /** A rule with what is said about its own example, which is worked out only for rules that something was found by. */

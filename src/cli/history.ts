@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { parse, type Tree } from '../language/index.js';
-import { historyJson, historyText, jsonText, type LeftOut, type PlacedCase } from '../report/index.js';
+import { historyJson, historyText, jsonText, wordsOf, type LeftOut, type PlacedCase } from '../report/index.js';
 import { historyOf, mayBeClosed, readClosed, type Job } from '../weigh/index.js';
 import type { ManyFiles } from './files.js';
 import { matchingFiles } from './matching-files.js';
@@ -45,7 +45,7 @@ class Reading {
       else if (mayBeClosed(read.text)) this.take(uri, read.text);
     } catch (error) {
       // Whatever one file is, the others are read.
-      this.leaveOut(uri, error instanceof Error ? error.message : String(error));
+      this.leaveOut(uri, wordsOf(error));
     }
     this.files.forget(uri);
   }

@@ -1,4 +1,4 @@
-import { jsonText, listJson, listText, rowOf, type Listed, type Unread } from '../report/index.js';
+import { jsonText, listJson, listText, rowOf, wordsOf, type Listed, type Unread } from '../report/index.js';
 import type { LanguageService } from '../service/index.js';
 import type { ManyFiles } from './files.js';
 import { matchingFiles } from './matching-files.js';
@@ -23,7 +23,7 @@ export function list(places: readonly string[], json: boolean, service: Language
         const row = rowOf(service.weighing(files.open(uri)), today);
         if (row !== undefined) listed.push({ file, row });
       } catch (error) {
-        unread.push({ file, why: error instanceof Error ? error.message : String(error) });
+        unread.push({ file, why: wordsOf(error) });
       }
       service.forget(uri);
       files.forget(uri);

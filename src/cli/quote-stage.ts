@@ -5,7 +5,7 @@ import type { LanguageService } from '../service/index.js';
 import { formFor, send } from './export-to.js';
 import { InputError, type Files } from './files.js';
 import { absentPictures, ENDS, pictureFiles, type QuoteOptions } from './quote.js';
-import { sayWhatIsWrong } from './quote-wrong.js';
+import { sayIncomplete, sayWhatIsWrong } from './quote-wrong.js';
 import type { Terminal } from './terminal.js';
 
 /** `steelyard quote --stage`: what a customer is given before a stage is done. True where nothing is missing in it. */
@@ -21,9 +21,7 @@ export function quoteStageFile(name: string, stage: string, { as, output }: Pick
       throw new InputError(`There is no stage ${plain(stage)}.${meant === undefined ? '' : ` Did you mean ${meant}?`} ${names.length === 0 ? 'The estimate has none.' : `The stages: ${names.join(', ')}.`}`);
     }
     case 'incomplete':
-      terminal.err(`No quote was made: ${plain(made.title)} rests on a line that can’t be read or priced, and lines would be missing.\n`);
-      sayWhatIsWrong(name, uri, service, files, terminal);
-      return false;
+      return sayIncomplete('No quote was made', made.title, name, uri, service, files, terminal);
     case 'quote': {
       send(sheetForm(stageSheetOf(made.quote), form), output, terminal);
       const absent = absentPictures(made.quote, terminal);

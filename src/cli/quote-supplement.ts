@@ -8,7 +8,7 @@ import { formFor, send } from './export-to.js';
 import { InputError, type Files } from './files.js';
 import { sideNamed, sideSince } from './git/sides.js';
 import { ENDS, noOption, type QuoteOptions } from './quote.js';
-import { sayWhatIsWrong } from './quote-wrong.js';
+import { sayIncomplete, sayWhatIsWrong } from './quote-wrong.js';
 import type { Terminal } from './terminal.js';
 
 /**
@@ -26,9 +26,7 @@ export function quoteSupplementFile(name: string, { option, as, output, since }:
     case 'not-authorised':
       throw new InputError(`Nothing is authorised${made.name === undefined ? '' : ` for ${plain(made.name)}`}, so there is nothing to add to. For the whole of it: steelyard quote ${plain(name)}${made.name === undefined ? '' : ` --option ${plain(made.name)}`}`);
     case 'incomplete':
-      terminal.err(`No supplement was made: ${plain(made.title)} rests on a line that can’t be read or priced, and lines would be missing.\n`);
-      sayWhatIsWrong(name, uri, service, files, terminal);
-      return false;
+      return sayIncomplete('No supplement was made', made.title, name, uri, service, files, terminal);
     case 'supplement': {
       send(sheetForm(supplementSheetOf(made.supplement), form), output, terminal);
       const { news } = made.supplement;

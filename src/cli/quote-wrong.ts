@@ -14,3 +14,10 @@ export function sayWhatIsWrong(name: string, uri: string, service: LanguageServi
   terminal.err(`${errors.length === 1 ? 'One line' : `${errors.length} lines`} could not be read or priced.${where}${seeAll === '' ? '' : ` See all with: ${seeAll}`}\n`);
   return false;
 }
+
+/** Says why a quote or a supplement was not made: a line that it rests on is missing. `what`: “No quote was made”. */
+export function sayIncomplete(what: string, title: string, name: string, uri: string, service: LanguageService, files: Files, terminal: Terminal): false {
+  terminal.err(`${what}: ${plain(title)} rests on a line that can’t be read or priced, and lines would be missing.\n`);
+  sayWhatIsWrong(name, uri, service, files, terminal);
+  return false;
+}

@@ -5,7 +5,7 @@ import type { LanguageService } from '../service/index.js';
 import type { Comparison, Decision } from '../weigh/index.js';
 import { formFor, send } from './export-to.js';
 import { InputError, type Files } from './files.js';
-import { sayWhatIsWrong } from './quote-wrong.js';
+import { sayIncomplete, sayWhatIsWrong } from './quote-wrong.js';
 import { readWhole } from './read-whole.js';
 import type { Terminal } from './terminal.js';
 
@@ -28,9 +28,7 @@ export function quoteFile(name: string, { option, as, output }: QuoteOptions, se
     case 'no-option':
       throw new InputError(noOption(made.name, decision));
     case 'incomplete':
-      terminal.err(`No quote was made: ${plain(made.title)} rests on a line that can’t be read or priced, and lines would be missing.\n`);
-      sayWhatIsWrong(name, uri, service, files, terminal);
-      return false;
+      return sayIncomplete('No quote was made', made.title, name, uri, service, files, terminal);
     case 'quote': {
       send(quoteForm(made.quote, form), output, terminal);
       const absent = absentPictures(made.quote, terminal);

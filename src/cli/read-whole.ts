@@ -1,5 +1,6 @@
 import type * as fs from 'node:fs';
 import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
+import { wordsOf } from '../report/index.js';
 
 /** The bytes of a file, `missing` where there is none, or why they can't be had, as the end of a sentence that starts with its name. */
 export type ReadWhole = { readonly kind: 'read'; readonly bytes: Buffer } | { readonly kind: 'missing' } | { readonly kind: 'no-file' | 'too-large' | 'unreadable'; readonly why: string };
@@ -73,7 +74,7 @@ export function whyUnreadable(error: unknown): string {
     case 'EISDIR': return 'is a folder, not a file.';
     case 'ELOOP': return 'is a link that leads round in a circle.';
     case 'EIO': return 'could not be read: the disk, or the way to it, failed (EIO). Try again; if it stays so, take the file from another copy.';
-    default: return `could not be read: ${error instanceof Error ? error.message : String(error)}`;
+    default: return `could not be read: ${wordsOf(error)}`;
   }
 }
 

@@ -1,5 +1,6 @@
 import { chmodSync, lstatSync, realpathSync, renameSync, rmSync, statSync, writeFileSync, type Stats } from 'node:fs';
 import path from 'node:path';
+import { wordsOf } from '../report/index.js';
 import { codeOf } from './read-whole.js';
 
 /**
@@ -40,6 +41,6 @@ export function whyUnwritten(error: unknown): string {
     case 'EACCES': case 'EPERM': case 'EROFS': return 'you may not write there. Choose another folder.';
     case 'ENOENT': case 'ENOTDIR': return 'there is no such folder. Make it first.';
     case 'EISDIR': return 'it is a folder.';
-    default: return error instanceof Error ? error.message : String(error);
+    default: return wordsOf(error);
   }
 }

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { parse, type Tree } from '../language/index.js';
-import { historyText, type History, type PlacedCase } from '../report/index.js';
+import { historyText, wordsOf, type History, type PlacedCase } from '../report/index.js';
 import { bookOf, historyOf, mayBeClosed, readClosed, type Book } from '../weigh/index.js';
 import type { Guarded } from './guarded.js';
 import { inTurns } from './in-turns.js';
@@ -108,7 +108,7 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
   private read(): Promise<void> {
     this.failed = undefined;
     this.reading = (this.reading ?? Promise.resolve()).then(() => this.readNew()).catch((error: unknown) => {
-      this.failed = { why: error instanceof Error ? error.message : String(error), at: performance.now() };
+      this.failed = { why: wordsOf(error), at: performance.now() };
     });
     return this.reading;
   }
@@ -172,7 +172,7 @@ export class ShopBook implements vscode.Disposable, vscode.TextDocumentContentPr
 
 /** A file that could not be read is named where the book is shown. */
 function leftOut(error: unknown): Taken {
-  return { cases: [], wrong: { line: undefined, why: error instanceof Error ? error.message : String(error) }, closed: false, uses: [] };
+  return { cases: [], wrong: { line: undefined, why: wordsOf(error) }, closed: false, uses: [] };
 }
 
 /** Which files are looked through for closed estimates. */

@@ -1,8 +1,9 @@
 import type { Span } from '../language/index.js';
 import type { Place } from '../service/index.js';
+import { wordsOf } from '../report/index.js';
 import {
-  closingTargets, comparisonPage, decisionPart, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, targetsOf, writtenFigure,
-  type Column, type Derivations, type FlipRow, type LineOf, type PictureSource, type Targets, type TrialField, type Tried, type Trying,
+  closingTargets, comparisonPage, decisionPart, decisionStopped, decisionTargets, decisionView, derivationFields, derivationsOf, derivationTargets, keepLastGood, pageFromBefore, pageOfNothing, targetsOf, writtenFigure,
+  type Column, type Derivations, type FlipRow, type LineOf, type PageView, type PictureSource, type Targets, type TrialField, type Tried, type Trying,
 } from '../report/page/index.js';
 import type { Kept } from '../page/messages.js';
 import { decide, type Comparison } from '../weigh/index.js';
@@ -18,6 +19,8 @@ const MOST_UNFOLDED = 50;
 export class ComparisonView {
   private columns: readonly Column[] = [];
   private comparison: Comparison | undefined;
+  /** The page as it last came out whole. */
+  private good: PageView | undefined;
   private targets: Targets = new Map();
   /** The later part of the page stays until it is made again, and leads where it did. */
   private laterTargets: Targets = new Map();
@@ -30,28 +33,65 @@ export class ComparisonView {
 
   constructor(private readonly desk: Desk, readonly estimate: Key, private readonly pictureOf: (uri: string) => PictureSource) {}
 
-  /** The inside of the page as the text stands now. */
+  /** The inside of the page as the text stands now. Where that can't be worked out, it stays as it was, and says so. */
   markup(): string {
+    try {
+      const view = this.viewNow();
+      const page = comparisonPage(view);
+      this.good = view;
+      return page;
+    } catch (error) {
+      return this.markupWithout(error);
+    }
+  }
+
+  private viewNow(): PageView {
     const { comparison, problems } = this.desk.service.weighing(this.estimate);
     const { trials, dropped } = stillTried(this.trials, this.desk.service);
     if (dropped.length > 0) this.dropped = dropped.map(({ names }) => names);
     this.trials = trials;
-    this.comparison = trials.length === 0 ? comparison : this.desk.service.trying(this.estimate, trials);
-    this.columns = keepLastGood(this.columns, { comparison: this.comparison, problems });
+    const shown = trials.length === 0 ? comparison : this.desk.service.trying(this.estimate, trials);
+    this.columns = keepLastGood(this.columns, { comparison: shown, problems });
+    this.comparison = shown;
     this.derivations = derivationsOf(this.columns, this.unfolded, this.tried());
-    this.targets = new Map([...targetsOf(this.columns, this.comparison.estimate), ...closingTargets(this.comparison), ...derivationTargets(this.derivations)]);
-    return comparisonPage({ comparison: this.comparison, columns: this.columns, lineOf: this.lineOf, trying: this.trying(), derivations: this.derivations, pictureOf: this.pictureOf });
+    this.targets = new Map([...targetsOf(this.columns, shown.estimate), ...closingTargets(shown), ...derivationTargets(this.derivations)]);
+    return { comparison: shown, columns: this.columns, lineOf: this.lineOf, trying: this.trying(), derivations: this.derivations, pictureOf: this.pictureOf };
+  }
+
+  /** The page where working it out threw: as it last was. What is tried now may be the cause, and can be taken back. */
+  private markupWithout(error: unknown): string {
+    console.error(error);
+    const { good } = this;
+    this.comparison = good?.comparison;
+    if (good === undefined) return pageOfNothing(nameOf(this.estimate), wordsOf(error));
+    this.columns = good.columns;
+    this.derivations = good.derivations ?? new Map();
+    this.targets = new Map([...targetsOf(this.columns, good.comparison.estimate), ...closingTargets(good.comparison), ...derivationTargets(this.derivations)]);
+    return pageFromBefore({ ...good, trying: this.trying() }, wordsOf(error));
   }
 
   /** The later part of the page: what helps to decide, about the comparison that is shown. Some ten times as dear. */
   laterMarkup(): string | undefined {
-    if (this.comparison === undefined) return undefined;
+    const { comparison } = this;
+    if (comparison === undefined) return undefined;
+    try {
+      return this.laterOf(comparison);
+    } catch (error) {
+      console.error(error);
+      this.rows = [];
+      this.laterTargets = new Map();
+      return decisionStopped(comparison, wordsOf(error));
+    }
+  }
+
+  private laterOf(comparison: Comparison): string {
     const tried = this.tried();
     const file = tried === undefined ? undefined : { decision: this.desk.service.decision(this.estimate), ...tried };
-    const view = decisionView(decide(this.comparison), this.columns, file);
+    const view = decisionView(decide(comparison), this.columns, file);
+    const part = decisionPart(view);
     this.rows = view.flips;
     this.laterTargets = decisionTargets(view);
-    return decisionPart(view);
+    return part;
   }
 
   /** Tries another value for a figure of the page; the one that stands in the file ends the trial. False where it can't be tried. */

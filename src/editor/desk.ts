@@ -34,6 +34,7 @@ export class Desk implements vscode.Disposable {
     this.texts = new Texts(guarded);
     this.service = createLanguageService({
       read: (key) => this.texts.read(key),
+      whyMissing: (key) => this.texts.whyMissing(key),
       resolvePath: (from, written) => {
         const key = pathFrom(from, written);
         return key !== undefined && this.texts.isOutside(key) ? undefined : key;

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { inOrder, LIST_STATES, moneyText, rowOf, stateTitles, waitsText, type Listed, type ListRow } from '../report/index.js';
+import { inOrder, LIST_STATES, moneyText, rowOf, stateTitles, waitsText, wordsOf, type Listed, type ListRow } from '../report/index.js';
 import type { Desk } from './desk.js';
 import { inTurns } from './in-turns.js';
 import type { Shelf } from './language/shelf.js';
@@ -74,7 +74,7 @@ export class EstimatesView implements vscode.TreeDataProvider<Node>, vscode.Disp
   /** Reads what is not read yet; answers with what stood in the way. */
   private async readAll(): Promise<string | undefined> {
     const day = today();
-    const keys = await this.shelf.all().catch((error: unknown) => `The workspace could not be searched for estimates: ${error instanceof Error ? error.message : String(error)}`);
+    const keys = await this.shelf.all().catch((error: unknown) => `The workspace could not be searched for estimates: ${wordsOf(error)}`);
     if (typeof keys === 'string') return keys;
     for (const key of [...this.rows.keys()]) if (!keys.includes(key)) this.rows.delete(key);
     const wanted = keys.filter((key) => this.rows.get(key)?.day !== day);

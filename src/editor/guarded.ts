@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { wordsOf } from '../report/index.js';
 import type { LeadsOut } from './links.js';
 import { rootOf } from './places.js';
 
@@ -59,6 +60,6 @@ async function orRefused<T>(read: () => Promise<T | Refused>): Promise<T | Refus
   } catch (error) {
     // The editor's own word for it, or the disk's where its links were followed.
     if (error instanceof Error && 'code' in error && (error.code === 'FileNotFound' || error.code === 'ENOENT')) return { kind: 'missing' };
-    return { kind: 'unreadable', why: error instanceof Error ? error.message : String(error) };
+    return { kind: 'unreadable', why: wordsOf(error) };
   }
 }

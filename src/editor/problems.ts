@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { sameProblem, type Diagnostic } from '../service/index.js';
+import { ProblemsByFile, type Diagnostic } from '../service/index.js';
 import type { Desk } from './desk.js';
 import { explaining } from './manual.js';
 import { isEstimate, type Key } from './places.js';
@@ -10,13 +10,10 @@ const severities: Readonly<Record<Diagnostic['severity'], vscode.DiagnosticSever
   advice: vscode.DiagnosticSeverity.Information,
 };
 
-/**
- * Shows the problems of open estimates, each in the file where it is, also in shared files that are not open
- * themselves. What two estimates find in a file they share is shown once.
- */
+/** Shows the problems of open estimates, each in the file where it is. */
 export class Problems implements vscode.Disposable {
   private readonly collection = vscode.languages.createDiagnosticCollection('steelyard');
-  private readonly byEstimate = new Map<Key, ReadonlyMap<Key, readonly Diagnostic[]>>();
+  private readonly problems = new ProblemsByFile();
   private readonly said = new Map<Key, string>();
   private readonly subscriptions: vscode.Disposable[];
 
@@ -35,11 +32,7 @@ export class Problems implements vscode.Disposable {
 
   /** What is shown in a file. */
   in(file: Key): readonly Diagnostic[] {
-    const found = new Map<string, Diagnostic>();
-    for (const files of this.byEstimate.values()) {
-      for (const one of files.get(file) ?? []) found.set(sameProblem(one), one);
-    }
-    return [...found.values()];
+    return this.problems.in(file);
   }
 
   dispose(): void {
@@ -47,10 +40,7 @@ export class Problems implements vscode.Disposable {
   }
 
   private put(estimate: Key, files: ReadonlyMap<Key, readonly Diagnostic[]> | undefined): void {
-    const before = this.byEstimate.get(estimate);
-    if (files === undefined) this.byEstimate.delete(estimate);
-    else this.byEstimate.set(estimate, files);
-    for (const file of new Set([...(before?.keys() ?? []), ...(files?.keys() ?? [])])) {
+    for (const file of this.problems.put(estimate, files)) {
       const shown = this.in(file).flatMap((one) => this.shown(one));
       // Whoever listens is told only of what is new: an estimate is looked at again more often than it changes.
       const said = JSON.stringify(shown);

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { moneyText } from '../report/index.js';
+import { moneyText, wordsOf } from '../report/index.js';
 import {
   LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, sheetForm, stageQuoteOf, stageSheetOf, supplementOf, supplementSheetOf, type PictureFile, type PictureFiles,
 } from '../report/quote/index.js';
@@ -51,7 +51,7 @@ export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, guarded
   try {
     await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(made.page));
   } catch (error) {
-    void vscode.window.showErrorMessage(asNotice(`The quote could not be written: ${error instanceof Error ? error.message : String(error)}`));
+    void vscode.window.showErrorMessage(asNotice(`The quote could not be written: ${wordsOf(error)}`));
     return undefined;
   }
   void offerToOpen(target, made.absent);

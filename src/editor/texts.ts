@@ -16,6 +16,8 @@ export class Texts implements vscode.Disposable {
   private readonly open = new Map<Key, { document: vscode.TextDocument; version: number; text: string }>();
   private readonly onDisk = new Map<Key, Found>();
   private readonly outside = new Set<Key>();
+  /** Why files that are there have no text, each as the end of a sentence that starts with its name. */
+  private readonly unreadable = new Map<Key, string>();
   /** Files that are being read; one that changes meanwhile is not among them any more. */
   private readonly reading = new Map<Key, Promise<void>>();
   private readonly subscriptions: vscode.Disposable[];
@@ -46,6 +48,11 @@ export class Texts implements vscode.Disposable {
     return this.outside.has(key);
   }
 
+  /** Why a file that is there is read as missing. */
+  whyMissing(key: Key): string | undefined {
+    return this.unreadable.get(key);
+  }
+
   isKnown(key: Key): boolean {
     return this.open.has(key) || this.onDisk.has(key) || this.outside.has(key);
   }
@@ -60,6 +67,7 @@ export class Texts implements vscode.Disposable {
   forget(key: Key): void {
     this.onDisk.delete(key);
     this.outside.delete(key);
+    this.unreadable.delete(key);
     this.reading.delete(key);
   }
 
@@ -78,6 +86,8 @@ export class Texts implements vscode.Disposable {
       if (this.open.has(key)) return;
       if (found.kind === 'outside') this.outside.add(key);
       else this.onDisk.set(key, found.kind === 'read' ? found : 'missing');
+      if (found.kind === 'unreadable') this.unreadable.set(key, `could not be read: ${found.why}`);
+      if (found.kind === 'too-large') this.unreadable.set(key, 'is larger than an estimate can be.');
     });
     this.reading.set(key, reading);
     return reading;

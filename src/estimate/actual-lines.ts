@@ -1,4 +1,7 @@
-import type { Access, Chance, Core, Estimate, Fee, Labour, Option, Part, Shop, Sublet } from './types.js';
+import type { Option } from './option-types.js';
+import type { Fee, Shop } from './shop-types.js';
+import type { Estimate } from './types.js';
+import type { Access, Chance, Core, Labour, Part, Sublet } from './work-types.js';
 
 /** Lines that may be clocked or paid, by name and title. */
 export type Lines<L> = readonly { readonly name: string | undefined; readonly title: string; readonly line: L }[];

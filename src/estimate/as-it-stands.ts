@@ -1,7 +1,8 @@
 import { problem, sameItems, type Problem } from '../language/index.js';
 import { stagedBy } from './build-stage.js';
 import * as rules from './decision-rules.js';
-import type { Option, Stage, Vehicle } from './types.js';
+import type { Option, Stage } from './option-types.js';
+import type { Vehicle } from './types.js';
 
 /** The name of the option that nobody writes: selling the vehicle as it stands. */
 export const AS_IT_STANDS = 'as-it-stands';

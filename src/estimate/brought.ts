@@ -1,4 +1,4 @@
-import type { Labour, Part, Sublet } from './types.js';
+import type { Labour, Part, Sublet } from './work-types.js';
 
 /** The jobs with all that they need, each once, in the order in which they are first asked for. */
 export function withNeeded(jobs: readonly Labour[]): Labour[] {

@@ -2,9 +2,10 @@ import { problem, type Problem } from '../language/index.js';
 import type { kinds} from '../vocabulary/index.js';
 import { hundred, type Amount, type DateValue, type Name, type RecordOf } from '../vocabulary/index.js';
 import * as rules from './authorised-rules.js';
+import type { Authorised, Quoted, Started } from './job-types.js';
 import { remember } from './remember.js';
+import type { Overrun } from './shop-types.js';
 import { sourceOf } from './source.js';
-import type { Authorised, Overrun, Quoted, Started } from './types.js';
 
 /** What records of the job are read against: names that they may be for, and the day on which the estimate was written. */
 export interface JobNames {

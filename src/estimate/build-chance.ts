@@ -6,7 +6,7 @@ import * as rules from './decision-rules.js';
 import { upToMost } from './most.js';
 import { remember } from './remember.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Chance } from './types.js';
+import type { Chance } from './work-types.js';
 
 type ChanceRecord = RecordOf<typeof kinds.chance>;
 

@@ -3,10 +3,13 @@ import { childrenOf, closest, kinds, valueRules, type Amount, type Name, type Re
 import { linesOfOption, named, type Lines } from './actual-lines.js';
 import type { Lookup } from './build-work.js';
 import * as rules from './closed-rules.js';
+import type { Actual, Closed } from './job-types.js';
 import { amountMissing } from './money-rules.js';
+import type { Option } from './option-types.js';
 import { remember } from './remember.js';
 import { sourceOf } from './source.js';
-import type { Actual, Closed, Estimate, Option, Part } from './types.js';
+import type { Estimate } from './types.js';
+import type { Part } from './work-types.js';
 
 /** What the closing is held against. */
 export interface ClosedAgainst {

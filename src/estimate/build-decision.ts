@@ -3,9 +3,10 @@ import { childrenOf, hundred, kinds, type RecordOf } from '../vocabulary/index.j
 import { rateFor, type Lookup } from './build-work.js';
 import * as rules from './decision-rules.js';
 import { onlyOnce } from './name-rules.js';
+import type { Coverage, Finds, Inspection } from './option-types.js';
 import { remember } from './remember.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Chance, Coverage, Finds, Inspection } from './types.js';
+import type { Chance } from './work-types.js';
 
 /** What one inspection may tell apart: as many results as can still be read, two for each more. */
 const MOST_FINDS = 6;

@@ -7,11 +7,12 @@ import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from
 import * as decisionRules from './decision-rules.js';
 import * as moneyRules from './money-rules.js';
 import { upToMost } from './most.js';
+import type { Option, Stage } from './option-types.js';
 import { remember } from './remember.js';
 import { monthsIn } from './months.js';
 import { reportRepeats, wordsIn } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Harvest, Option, Stage } from './types.js';
+import type { Harvest } from './work-types.js';
 
 /** The word that pins the engine in its place. */
 const IN_CAR = 'in-car';

@@ -8,8 +8,8 @@ import { ofShop } from './most.js';
 import { nameTaken, onlyOnce } from './name-rules.js';
 import { remember } from './remember.js';
 import { wordsIn } from './scope.js';
+import type { Condition, CoreTax, MarkupBand, Overrun, Rate, Shop, Tax, Tool } from './shop-types.js';
 import { sourceOf } from './source.js';
-import type { Condition, CoreTax, MarkupBand, Overrun, Rate, Shop, Tax, Tool } from './types.js';
 
 type ShopRecord = RecordOf<typeof kinds.shop>;
 

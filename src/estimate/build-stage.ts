@@ -3,11 +3,12 @@ import { kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
 import { pick, rateFor, type Lookup } from './build-work.js';
 import { upToMost } from './most.js';
+import type { Option, Stage, Staged } from './option-types.js';
 import { remember } from './remember.js';
 import { reportRepeats } from './scope.js';
 import { sourceOf, titleOf } from './source.js';
 import * as rules from './stage-rules.js';
-import type { Access, Labour, Option, Stage, Staged } from './types.js';
+import type { Access, Labour } from './work-types.js';
 
 /** Builds a stage with all that its work brings along. */
 export function buildStage(record: RecordOf<typeof kinds.stage>, lookup: Lookup): Stage | undefined {

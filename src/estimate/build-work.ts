@@ -6,9 +6,10 @@ import { upToMost } from './most.js';
 import { onlyOnce } from './name-rules.js';
 import { remember, rememberedAmong, type Among } from './remember.js';
 import { wordsIn, type Scope } from './scope.js';
+import type { Fee, Rate, Shop, Tool } from './shop-types.js';
 import { sourceOf, titleOf } from './source.js';
-import type { Access, Core, Fee, Finding, Labour, Mode, Part, Rate, Shop, Sublet, Tool } from './types.js';
 import * as rules from './work-rules.js';
+import type { Access, Core, Finding, Labour, Mode, Part, Sublet } from './work-types.js';
 
 /** Finds the jobs that others name, and cuts circles where they close. */
 export type Needed = (names: readonly Name[]) => Labour[];

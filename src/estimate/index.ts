@@ -1,13 +1,18 @@
 /** Resolves shared files and names into a typed, immutable estimate in which every value knows its place. */
 export type * from './types.js';
-export { heldByPriced } from './types.js';
+export type * from './job-types.js';
+export type * from './option-types.js';
+export type * from './shop-types.js';
+export type * from './work-types.js';
+export { heldByPriced } from './work-types.js';
+export type { Source } from './source.js';
 export type { Currency } from './currency.js';
 export { currencyOf } from './currency.js';
 export type { Sources } from './files.js';
 export { fileLimits } from './files.js';
 export { resolve, type Resolved } from './resolve.js';
 export { bring, withNeeded } from './brought.js';
-export { Scope, referencesOf, type NamedKind } from './scope.js';
+export { Scope, referencesIn, referencesOf, type NamedKind } from './scope.js';
 export { monthsIn } from './months.js';
 export { dayOf, isoOf, lastDay, monthsAfter, type Day } from './days.js';
 export { latest, stateOf, type State } from './state.js';

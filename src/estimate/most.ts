@@ -1,7 +1,7 @@
 import { problem, type Problem } from '../language/index.js';
 import { childrenOf, type Fields, type Kind, type Record } from '../vocabulary/index.js';
 import * as rules from './most-rules.js';
-import type { Option } from './types.js';
+import type { Option } from './option-types.js';
 
 /**
  * Lines below shop that every option is worked out with, so that they multiply with all it does. A shop has a few taxes

@@ -18,13 +18,15 @@ import { withoutEchoes } from './echoes.js';
 import * as decisionRules from './decision-rules.js';
 import { upToMostInAll } from './most.js';
 import * as rules from './name-rules.js';
+import type { Option } from './option-types.js';
 import { remember } from './remember.js';
 import { Scope, type NamedKind } from './scope.js';
 import { sourceOf } from './source.js';
 import { Tables, type Behind, type Table } from './tables.js';
 import * as stageRules from './stage-rules.js';
+import type { Estimate, Header, Vehicle } from './types.js';
 import * as workRules from './work-rules.js';
-import type { Access, Estimate, Header, Labour, Option, Vehicle } from './types.js';
+import type { Access, Labour } from './work-types.js';
 
 /** An estimate and what is wrong with it, in whichever of its files that is. */
 export interface Resolved {

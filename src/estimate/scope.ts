@@ -211,7 +211,7 @@ export class Scope {
 
   private lookThrough(record: Record): void {
     const { values, kind } = record;
-    const references = byKey(kind);
+    const references = referencesIn(kind);
     for (const key in values) {
       const reference = references.get(key);
       if (reference === undefined) continue;
@@ -256,7 +256,8 @@ interface Reference {
 
 const referencesByKey = new Map<Kind, ReadonlyMap<string, Reference>>();
 
-function byKey(kind: Kind): ReadonlyMap<string, Reference> {
+/** The slots of a kind that name other records, by their keys. */
+export function referencesIn(kind: Kind): ReadonlyMap<string, Reference> {
   let found = referencesByKey.get(kind);
   if (found === undefined) {
     found = new Map(Object.entries(kind.fields).flatMap(([key, field]) => {
@@ -268,9 +269,9 @@ function byKey(kind: Kind): ReadonlyMap<string, Reference> {
   return found;
 }
 
-/** The slots of a kind that name other records. */
+/** The same as a list, in the order of the kind. */
 export function referencesOf(kind: Kind): readonly Reference[] {
-  return [...byKey(kind).values()];
+  return [...referencesIn(kind).values()];
 }
 
 /** The words of a list of choices, each once. */

@@ -11,7 +11,7 @@ const NOTHING: readonly Token[] = [];
  * Splits lines into tokens. One lexer reads any number of lines, one after the other: what the last line held is in its
  * fields until the next one, and lists are made only once it is known how long they are.
  */
-export class Lexer {
+class Lexer {
   /** From `#` to the end of the line. */
   comment: Comment | undefined;
   /** The offset of a quote that never closes. */

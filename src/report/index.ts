@@ -15,6 +15,7 @@ export { weighReport, type WeighReport } from './weigh-schema.js';
 export { checkReport, type CheckFinding, type CheckReport } from './check-json.js';
 export { cautionLines, cautionTexts, estimateNotice } from './cautions.js';
 export { plain, visible } from './plain.js';
+export { wordsOf } from './words-of.js';
 export { layOut, widthOf, wrap, type Row } from './table.js';
 export { closingText } from './closing-text.js';
 export { closingJson } from './closing-json.js';

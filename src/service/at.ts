@@ -1,5 +1,5 @@
 import type { Block, Range, Span, Statement, Token, Tree } from '../language/index.js';
-import { fileKinds, type Kind, type Name, type Record } from '../vocabulary/index.js';
+import { fileKinds, readBlock, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import { referencesOf, type Option } from '../estimate/index.js';
 
 /** Where an offset is: the line it stands on, what lines stand above it, and the word under it. */
@@ -33,6 +33,8 @@ export function locate(tree: Tree, offset: number): At | undefined {
   const found = blockAt(tree, offset);
   if (found === undefined) return undefined;
   const { block, start } = found;
+  // A line lets go of its tokens when it is read: whoever holds one of them must not be overtaken by that.
+  readBlock(block);
   const local = offset - start;
   const lineStart = block.text.lastIndexOf('\n', local - 1) + 1;
   const newline = block.text.indexOf('\n', local);

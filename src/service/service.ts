@@ -1,6 +1,6 @@
 import { parse, rangeIn, reparse, type Block, type Problem, type Span, type Tree } from '../language/index.js';
 import { resolve, type Resolved } from '../estimate/index.js';
-import { decide, weigh, type Comparison } from '../weigh/index.js';
+import { decide, weigh, type Book, type Comparison } from '../weigh/index.js';
 import { actionsAt } from './actions/actions.js';
 import { EMPTY } from './book/entries.js';
 import { withAllowed } from './checks/allow.js';
@@ -13,16 +13,21 @@ import { formatEdits, formatOnTypeEdits } from './format/format.js';
 import { hoverAt } from './hover.js';
 import { navigating } from './navigate/index.js';
 import { showing } from './show/index.js';
+import { withReason } from './missing-file.js';
 import { ruleByCode } from './registry.js';
 import { shownPlainly } from './shown.js';
+import { problemsWithout, WeighingStopped } from './stopped.js';
 import { textsWith, trialEdit, type Trial } from './what-if.js';
 import type { Diagnostic, LanguageService, Place, ServiceHost, Weighing } from './types.js';
 
 interface Kept {
   /** A file that is missing differs from one that is to be read again. */
   readonly trees: ReadonlyMap<string, Tree | 'missing' | 'unknown'>;
-  readonly weighing: Weighing;
+  readonly looked: Looked;
 }
+
+/** What came of looking at a file: all that is known of it, or what was read of it where weighing threw. */
+type Looked = Weighing | (Omit<Weighing, 'comparison'> & { readonly stopped: WeighingStopped });
 
 export function createLanguageService(host: ServiceHost): LanguageService {
   const trees = new Map<string, Tree>();
@@ -41,8 +46,14 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     return tree;
   };
 
-  const weighed = (resolved: Resolved): Comparison =>
-    weigh(resolved.estimate, new Set<Block>([...resolved.spoiled, ...resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block)]));
+  const weighed = (resolved: Resolved): Comparison => {
+    const flawed = new Set<Block>([...resolved.spoiled, ...resolved.problems.filter((one) => one.severity === 'error').map((one) => one.at.block)]);
+    try {
+      return weigh(resolved.estimate, flawed);
+    } catch (error) {
+      throw new WeighingStopped(error);
+    }
+  };
 
   /** As if the trials stood in the files; nothing of it is kept, and no file is touched. */
   const trying = (uri: string, trials: readonly Trial[]): Comparison => {
@@ -56,10 +67,10 @@ export function createLanguageService(host: ServiceHost): LanguageService {
     return { resolved, comparison: weighed(resolved) };
   };
 
-  const weighing = (uri: string): Weighing => {
+  const lookAt = (uri: string): Looked => {
     const before = kept.get(uri);
     const book = host.book?.() ?? EMPTY;
-    if (before !== undefined && before.weighing.book === book && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.weighing;
+    if (before !== undefined && before.looked.book === book && [...before.trees].every(([file, tree]) => treeOf(file) === tree)) return before.looked;
     // A text may change while it is worked on: each is read once, and what is kept is kept for what was read.
     const once = new Map<string, ReturnType<typeof treeOf>>();
     const readOnce = (file: string): ReturnType<typeof treeOf> => {
@@ -68,14 +79,29 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       return tree;
     };
     const resolved = resolve(uri, { treeOf: readOnce, resolvePath: host.resolvePath });
-    const comparison = weighed(resolved);
     const files = [uri, ...resolved.uses];
-    const read = [...resolved.problems, ...comparison.problems];
-    const whole = isWhole(resolved, read);
-    const all = onceEach([...read, ...checkTrade(resolved, comparison, whole, book)]);
-    const made: Weighing = { resolved, comparison, book, problems: withAllowed(all, { trees: files.flatMap((file) => known(readOnce(file)) ?? []), rules: ruleByCode, own: uri, whole }) };
-    if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, readOnce(file)])), weighing: made });
-    return made;
+    const looked = lookedAt(resolved, { uri, book, trees: files.flatMap((file) => known(readOnce(file)) ?? []) });
+    if (resolved.waitsFor.length === 0) kept.set(uri, { trees: new Map(files.map((file) => [file, readOnce(file)])), looked });
+    return looked;
+  };
+
+  const lookedAt = (resolved: Resolved, { uri, book, trees }: { readonly uri: string; readonly book: Book; readonly trees: readonly Tree[] }): Looked => {
+    try {
+      const comparison = weighed(resolved);
+      const read = [...resolved.problems, ...comparison.problems];
+      const whole = isWhole(resolved, read);
+      const all = onceEach([...read, ...checkTrade(resolved, comparison, whole, book)]);
+      return { resolved, comparison, book, problems: withAllowed(all, { trees, rules: ruleByCode, own: uri, whole }) };
+    } catch (error) {
+      if (!(error instanceof WeighingStopped)) throw error;
+      return { resolved, stopped: error, book, problems: problemsWithout({ resolved, why: error.message, uri }) };
+    }
+  };
+
+  const weighing = (uri: string): Weighing => {
+    const looked = lookAt(uri);
+    if ('stopped' in looked) throw looked.stopped;
+    return looked;
   };
 
   const place = (span: Span): Place | undefined => {
@@ -86,12 +112,12 @@ export function createLanguageService(host: ServiceHost): LanguageService {
 
   const allDiagnostics = (uri: string): ReadonlyMap<string, readonly Diagnostic[]> => {
     const byFile = new Map<string, Diagnostic[]>();
-    for (const one of weighing(uri).problems) {
+    for (const one of lookAt(uri).problems) {
       const severity = severityOf(one, severities, ruleByCode);
       const diagnostic = severity === undefined ? undefined : toDiagnostic({ ...one, severity }, place);
       if (diagnostic === undefined) continue;
       const list = byFile.get(diagnostic.uri) ?? [];
-      list.push(diagnostic);
+      list.push(withReason(diagnostic, { tree, host }));
       byFile.set(diagnostic.uri, list);
     }
     for (const list of byFile.values()) list.sort((a, b) => a.range.start - b.range.start || a.range.end - b.range.end);
@@ -127,8 +153,8 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const tree = known(treeOf(uri));
       return tree === undefined ? undefined : hoverAt(tree, offset, weighing(uri));
     },
-    uses: (uri) => weighing(uri).resolved.uses,
-    waitsFor: (uri) => weighing(uri).resolved.waitsFor,
+    uses: (uri) => lookAt(uri).resolved.uses,
+    waitsFor: (uri) => lookAt(uri).resolved.waitsFor,
     tree,
     forget: (uri) => {
       trees.delete(uri);

@@ -10,6 +10,8 @@ import type { Trial } from './what-if.js';
 export interface ServiceHost {
   /** The current text of a file: open in an editor, or on disk. `missing` where there is none; `unknown` where it is not read yet. */
   readonly read: (uri: string) => { readonly text: string } | 'missing' | 'unknown';
+  /** Why a file that is there is read as `missing`, as the end of a sentence that starts with its name: “is larger than an estimate can be.” */
+  readonly whyMissing?: (uri: string) => string | undefined;
   /** Where a path in a `use` line leads, or undefined where that is outside the workspace. */
   readonly resolvePath: (fromUri: string, path: string) => string | undefined;
   /** Addresses of the estimate files in the workspace, as far as they are known; offered behind `use`. */
@@ -32,7 +34,7 @@ export interface Weighing {
 
 /** The one facade over language, vocabulary, estimate, weigh and report: documents in, plain data out. */
 export interface LanguageService extends Completing, Navigating, Showing, Writing {
-  /** The estimate of a file, resolved and weighed. Kept until one of its files changes. */
+  /** The estimate of a file, resolved and weighed. Kept until one of its files changes. Throws where weighing throws, which `diagnostics` tell. */
   readonly weighing: (uri: string) => Weighing;
   /** The comparison as if some written figures had other values. Touches no file and keeps nothing. */
   readonly trying: (uri: string, trials: readonly Trial[]) => Comparison;

@@ -29,7 +29,7 @@ export function problemsChapter(rules: readonly AnyRule[], findProblems: FindPro
     'A comment `# allow CODE: the reason` at the end of a line, or on the line above it, allows that problem there:',
     fence('part pump "Coolant pump" 64.30  # allow condition-missing: told on the phone'),
     'Without its reason it is marked itself. A line that can’t be read can’t be allowed.',
-    'If a check itself stops, `check-failed` is shown on the first line. All other checks are made all the same; please report it.',
+    'If a check itself stops, `check-failed` is shown on the first line. All other checks are made all the same. If weighing itself stops, `weighing-stopped` is shown there, no option has figures, and the comparison panel keeps those from before and says so. Please report both.',
     ...groups.flatMap(({ family, own }) => [`### ${familyTitles[family] ?? family}`, ...own.map((rule) => section(rule, findProblems))]),
   ].join('\n\n');
 }

@@ -85,7 +85,9 @@ type Phrases = ReadonlyMap<string, readonly Phrase[]>;
 const GAP = '…';
 
 function wordsOf(text: string): string[] {
-  return (text.toLowerCase().match(/[a-z0-9]+|[,:;()/]/g) ?? []).flatMap((word) => (FILLERS.has(word) ? [] : [singular(word)]));
+  const words: string[] = [];
+  for (const word of text.toLowerCase().match(/[a-z0-9]+|[,:;()/]/g) ?? []) if (!FILLERS.has(word)) words.push(singular(word));
+  return words;
 }
 
 /** Words that stand between others and mean nothing here. */

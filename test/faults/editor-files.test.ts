@@ -66,6 +66,24 @@ describe('the texts that the language service reads from', () => {
     expect(texts.read(editor.key('shop.yard'))).toMatchObject({ text: 'new' });
   });
 
+  test.each([
+    ['is no text', (editor: ReturnType<typeof fakeEditor>): void => void (editor.vscode.workspace.decode = () => Promise.reject(new Error('it is binary'))), 'could not be read: it is binary'],
+    ['is larger than any estimate', (editor: ReturnType<typeof fakeEditor>): void => editor.write('shop.yard', new Uint8Array(16_000_001)), 'is larger than an estimate can be.'],
+    ['is not there', (editor: ReturnType<typeof fakeEditor>): void => editor.remove('shop.yard'), undefined],
+  ] as const)('a file that %s is missing, and why is kept until it changes', async (_, make, why) => {
+    const editor = fakeEditor({ 'shop.yard': 'text' });
+    const texts = await textsIn(editor);
+    const { decode } = editor.vscode.workspace;
+    make(editor);
+    await texts.fetch(editor.key('shop.yard'));
+    expect([texts.read(editor.key('shop.yard')), texts.whyMissing(editor.key('shop.yard'))]).toEqual(['missing', why]);
+    editor.vscode.workspace.decode = decode;
+    editor.write('shop.yard', 'text');
+    texts.forget(editor.key('shop.yard'));
+    await texts.fetch(editor.key('shop.yard'));
+    expect([texts.read(editor.key('shop.yard')), texts.whyMissing(editor.key('shop.yard'))]).toEqual([expect.objectContaining({ text: 'text' }), undefined]);
+  });
+
   test('a file that is asked for twice at once is read once', async () => {
     const editor = fakeEditor({ 'shop.yard': 'text' });
     const texts = await textsIn(editor);

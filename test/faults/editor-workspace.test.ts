@@ -4,6 +4,7 @@ import type { Desk } from '../../src/editor/desk.js';
 import type { EstimatesView } from '../../src/editor/estimates-view.js';
 import type { Guarded } from '../../src/editor/guarded.js';
 import type * as InTurns from '../../src/editor/in-turns.js';
+import type { Completions } from '../../src/editor/language/completions.js';
 import type { Shelf } from '../../src/editor/language/shelf.js';
 import { CLOSED_SHOP, closedEstimate } from '../../src/tools/bench/closed-estimates.js';
 import { createLanguageService } from '../../src/service/index.js';
@@ -78,9 +79,34 @@ test('the files of the workspace are looked for again after a search that failed
   editor.before.findFiles = failing('the search was stopped');
   await expect(shelf.all()).rejects.toThrow('the search was stopped');
   // Whoever types is not stopped by it.
-  await expect(shelf.soon()).resolves.toBeUndefined();
+  await expect(shelf.soon()).resolves.toBe(false);
   editor.before.findFiles = () => undefined;
   expect(await shelf.all()).toEqual([editor.key('a.yard')]);
+  await expect(shelf.soon()).resolves.toBe(true);
+});
+
+test('suggestions that were made before all files were found are asked for again by the editor, and no others', async () => {
+  const editor = fakeEditor({ 'a.yard': 'steelyard 1\nuse "\n', 'shop.yard': 'steelyard 1\nshop "S"\n' });
+  const lists = {
+    CompletionList: class { constructor(readonly items: readonly object[] = [], readonly isIncomplete = false) {} },
+    CompletionItem: class { constructor(readonly label: string) {} }, SnippetString: class { constructor(readonly value: string) {} }, CompletionItemKind: {},
+  };
+  const { Completions: Offers } = await editorModule<{ readonly Completions: new (desk: object, shelf: object) => Completions }>('language/completions.ts', { ...editor.vscode, ...lists });
+  const { Shelf: Keys } = await editorModule<{ readonly Shelf: new () => Shelf }>('language/shelf.ts', editor.vscode);
+  const shelf = new Keys();
+  const text = 'steelyard 1\nuse "\n';
+  const service = createLanguageService({ read: () => ({ text }), resolvePath: (_, written) => editor.key(written), files: () => shelf.keys });
+  const offers = new Offers({ service, whole: () => Promise.resolve(true), positions: { range: () => undefined } }, shelf);
+  const document = { uri: { toString: () => editor.key('a.yard'), scheme: 'file', path: '/shop/a.yard' }, languageId: 'steelyard', offsetAt: () => text.length - 1 };
+  const asked = async () => {
+    const { items, isIncomplete } = await offers.provideCompletionItems(document as never, {} as never);
+    return { files: items.map(({ label }) => label), isIncomplete };
+  };
+  const slow = gate();
+  editor.before.findFiles = slow.wait;
+  expect(await asked()).toEqual({ files: [], isIncomplete: true });
+  slow.open();
+  expect(await asked()).toEqual({ files: ['shop.yard'], isIncomplete: false });
 });
 
 /** The list of estimates over texts, with what can fail of it. */

@@ -109,6 +109,20 @@ describe('a host that fails', () => {
     }
   });
 
+  test('to read a file that is there says why in the place of calling it missing, and nobody is offered to make it', () => {
+    const whyOf = (why: string | undefined) => createLanguageService({ ...hostOf((file) => (file === uri ? { text: using } : 'missing')), whyMissing: () => why });
+    const said = (why: string | undefined) => whyOf(why).diagnostics(uri).filter(({ code }) => code === 'use-missing').map(({ message, text }) => ({ ...message, text }));
+    const lost = 'Rates, parts and jobs from that file are missing until it can be read.';
+    const [plain] = said(undefined);
+    expect(plain?.what).toBe('There is no file “shop.yard” that can be read.');
+    expect(plain?.why).toBe(lost);
+    const made = (what: string, instead: string) => [{ what, why: lost, instead, text: `${what} ${lost} ${instead}` }];
+    expect(said('is text in UTF-16, not in UTF-8. Save it in UTF-8 and try again.')).toEqual(made('“shop.yard” is text in UTF-16, not in UTF-8.', 'Save it in UTF-8 and try again.'));
+    expect(said('is larger than an estimate can be.')).toEqual(made('“shop.yard” is larger than an estimate can be.', 'See that it can be read, or write the path of another file.'));
+    const creates = (why: string | undefined) => whyOf(why).actions(uri, { start: 0, end: using.length }).filter((one) => one.creates !== undefined).length;
+    expect([creates(undefined), creates('is a folder, not a file.')]).toEqual([1, 0]);
+  });
+
   test('to keep a file from coming and going', () => {
     let there = true;
     const service = createLanguageService(hostOf((file) => (file === uri ? { text: using } : there ? { text: shop } : 'missing')));

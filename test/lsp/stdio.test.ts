@@ -174,6 +174,22 @@ test('a shared file that comes and goes on disk is noticed; until it is there, a
   await expect.poll(() => editor.codes('fresh.yard'), soon).toEqual([]);
 });
 
+test('a shared file that is there and is no text is told by what it is, and nobody is offered to make it', async () => {
+  const shop = 'steelyard 1\nshop "Branch"\n  rate bench 100.00\n';
+  writeFileSync(path.join(folder, 'wide.yard'), Buffer.from(shop, 'utf16le'));
+  writeFileSync(path.join(folder, 'uses-wide.yard'), 'steelyard 1\nuse "wide.yard"\noption none "Nothing"\n  fee "Fee" 1.00\n');
+  await editor.open('uses-wide.yard');
+  await expect.poll(() => editor.codes('uses-wide.yard'), soon).toContain('use-missing');
+  const missing = editor.published.get(editor.uri('uses-wide.yard'))?.diagnostics.find(({ code }) => code === 'use-missing') as lsp.Diagnostic;
+  expect(missing.message).toMatch(/^“wide\.yard” is text in UTF-16, not in UTF-8\. .* Save it in UTF-8 and try again\.$/);
+  const actions = await editor.ask<lsp.CodeAction[]>('codeAction', 'uses-wide.yard', { range: missing.range, context: { diagnostics: [missing] } });
+  expect(actions.filter(({ edit }) => edit?.documentChanges !== undefined)).toEqual([]);
+  writeFileSync(path.join(folder, 'wide.yard'), shop);
+  await editor.connection.sendNotification('workspace/didChangeWatchedFiles', { changes: [{ uri: editor.uri('wide.yard'), type: lsp.FileChangeType.Changed }] });
+  await expect.poll(() => editor.codes('uses-wide.yard'), soon).not.toContain('use-missing');
+  await editor.close('uses-wide.yard');
+});
+
 test('what the shop makes of a problem is asked of the editor, and asked again when it changes', async () => {
   writeFileSync(path.join(folder, 'judged.yard'), 'steelyard 1\npart pump "Pump" 64.30\n');
   await editor.open('judged.yard');

@@ -63,6 +63,20 @@ describe.each(names)('what helps to decide, of %s', (name) => {
     return undefined;
   });
 
+  test('draws nothing whose numbers are not in a table: one beside it, or its own', () => {
+    const tableBeside: Readonly<Record<string, string>> = { 'ways-drawn': 'ways', 'ranges-drawn': 'sure', 'days-drawn': 'sure' };
+    for (const [, key = '', drawn = ''] of `${page}${markup}`.matchAll(/<div class="charted" data-key="([^" ]+)">(.*?)<\/div>/gs)) {
+      const section = tableBeside[key];
+      expect(drawn.includes('<summary>In numbers</summary>'), key).toBe(section === undefined);
+      if (section === undefined) continue;
+      const table = new RegExp(`<section data-key="${section}".*?</section>`, 's').exec(`${page}${markup}`)?.[0].replace(/<svg.*?<\/svg>/gs, '') ?? '';
+      // All that it draws but the points of its head and the words for the first and the second.
+      const figures = [...drawn.matchAll(/<text[^>]*>([\d.,-]+(?: [hd])?)<\/text>/g)].map(([, text = '']) => text);
+      expect(figures.length, key).toBeGreaterThan(0);
+      for (const figure of figures) expect(table, `${figure} of ${key}`).toContain(`>${figure}<`);
+    }
+  });
+
   test('lists what the calendar plans, the critical marked by a word', () => {
     for (const [i, { weighed: { ready } }] of decision.options.entries()) {
       const list = new RegExp(`<details data-key="calendar ${columns[i]?.key ?? ''}">.*?</details>`, 's').exec(markup)?.[0] ?? '';

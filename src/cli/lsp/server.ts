@@ -1,8 +1,7 @@
 import * as lsp from 'vscode-languageserver/node.js';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { createLanguageService, type Severities } from '../../service/index.js';
+import { createLanguageService, ProblemsByFile, type Diagnostic, type Severities } from '../../service/index.js';
 import { diagnostic, Positions, type Addresses } from './convert.js';
-import { Problems } from './problems.js';
 import { answer, capabilities } from './requests.js';
 import { clientOf, severitiesIn, type Client } from './settings.js';
 import { keyOf, Workspace } from './workspace.js';
@@ -26,13 +25,16 @@ export function serve(input: NodeJS.ReadableStream, output: NodeJS.WritableStrea
     },
   };
 
-  const problems = new Problems((file, found) => {
+  const problems = new ProblemsByFile();
+  const publish = (file: string) => {
     const positions = addresses.positions(file);
     const version = workspace.document(file)?.version;
-    const diagnostics = positions === undefined ? [] : found.map((one) => diagnostic(one, positions, addresses));
+    const diagnostics = positions === undefined ? [] : problems.in(file).map((one) => diagnostic(one, positions, addresses));
     void connection.sendDiagnostics({ uri: workspace.shown(file), ...(version === undefined ? {} : { version }), diagnostics });
-  });
-  const check = (key: string) => problems.put(key, service.allDiagnostics(key));
+  };
+  /** The estimate's own file is published too where nothing is wrong in it: whoever waits for that is told. */
+  const put = (key: string, files: ReadonlyMap<string, readonly Diagnostic[]> | undefined) => new Set([key, ...problems.put(key, files)]).forEach(publish);
+  const check = (key: string) => put(key, service.allDiagnostics(key));
   const checkAll = () => workspace.openKeys().forEach(check);
   /** What an editor drew in other files may be about a figure that has changed. */
   const refresh = () => {
@@ -89,7 +91,7 @@ export function serve(input: NodeJS.ReadableStream, output: NodeJS.WritableStrea
   documents.onDidClose(({ document }) => {
     const key = keyOf(document.uri);
     // Cleared first, under the address that the editor knows.
-    problems.put(key, undefined);
+    put(key, undefined);
     workspace.closed(document.uri);
     service.forget(key);
     checkUsersOf(key);

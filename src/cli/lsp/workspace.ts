@@ -14,12 +14,15 @@ export interface OpenDocuments {
   readonly get: (uri: string) => TextDocument | undefined;
 }
 
+/** A text; or why there is none of a file that is there, as the end of a sentence that starts with its name. */
+type OnDisk = { readonly text: string } | 'missing' | { readonly why: string };
+
 /**
  * The files of an editor's workspace: open ones as they stand in the editor, all others as they are on disk. Editors
  * spell one address in several ways (`%20`, `%3A`), so a file is known by its key, the address as Node spells it.
  */
 export class Workspace {
-  private readonly onDisk = new Map<string, { readonly text: string } | 'missing'>();
+  private readonly onDisk = new Map<string, OnDisk>();
   /** The editor's spelling of each open document, by its key. */
   private readonly spellings = new Map<string, string>();
   private roots: readonly string[] = [];
@@ -36,7 +39,13 @@ export class Workspace {
   readonly host: ServiceHost = {
     read: (key) => {
       const document = this.document(key);
-      return document === undefined ? this.readDisk(key) : { text: document.getText() };
+      if (document !== undefined) return { text: document.getText() };
+      const found = this.readDisk(key);
+      return typeof found === 'object' && 'text' in found ? found : 'missing';
+    },
+    whyMissing: (key) => {
+      const found = this.document(key) === undefined ? this.readDisk(key) : undefined;
+      return typeof found === 'object' && 'why' in found ? found.why : undefined;
     },
     resolvePath: (fromKey, written) => {
       const from = pathOf(fromKey);
@@ -101,7 +110,7 @@ export class Workspace {
     return this.roots.find((root) => isBelow(file, root)) ?? path.dirname(file);
   }
 
-  private readDisk(key: string): { readonly text: string } | 'missing' {
+  private readDisk(key: string): OnDisk {
     let found = this.onDisk.get(key);
     if (found === undefined) {
       found = readText(key);
@@ -125,12 +134,11 @@ function pathOf(uri: string): string | undefined {
   }
 }
 
-/** A file that can't be read is missing: the service says so at the line that names it. */
-function readText(key: string): { readonly text: string } | 'missing' {
+function readText(key: string): OnDisk {
   const file = pathOf(key);
   const found = file === undefined ? undefined : readWhole(file, LARGEST);
-  const text = found?.kind === 'read' ? textOf(found.bytes) : undefined;
-  return text?.kind === 'text' ? text : 'missing';
+  if (found === undefined || found.kind === 'missing') return 'missing';
+  return found.kind === 'read' ? textOf(found.bytes) : found;
 }
 
 function isBelow(file: string, root: string): boolean {

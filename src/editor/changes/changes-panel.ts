@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { changesPart, changesTargets } from '../../report/changes/index.js';
+import { wordsOf } from '../../report/index.js';
 import { changesBetween, type Side } from '../../service/index.js';
 import { readToEditor, type ToPage } from '../../page/messages.js';
 import type { Desk } from '../desk.js';
@@ -116,6 +117,6 @@ async function makeOf({ before, after }: Asked): Promise<Made | NoRepository> {
     if ('why' in now) return now;
     return { changes: changesBetween(old, now), after: now };
   } catch (error) {
-    return { why: `What changed could not be worked out: ${error instanceof Error ? error.message : String(error)}` };
+    return { why: `What changed could not be worked out: ${wordsOf(error)}` };
   }
 }

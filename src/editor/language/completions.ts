@@ -15,11 +15,13 @@ export class Completions implements vscode.CompletionItemProvider {
 
   constructor(private readonly desk: Desk, private readonly shelf: Shelf) {}
 
-  async provideCompletionItems(document: vscode.TextDocument, position: vscode.Position): Promise<vscode.CompletionItem[]> {
-    if (!isEstimate(document)) return [];
+  async provideCompletionItems(document: vscode.TextDocument, position: vscode.Position): Promise<vscode.CompletionList> {
+    if (!isEstimate(document)) return new vscode.CompletionList();
     const key = document.uri.toString();
-    await Promise.all([this.desk.whole(key), this.shelf.soon()]);
-    return this.desk.service.completions(key, document.offsetAt(position)).map((one) => this.item(one, key, document));
+    const [, complete] = await Promise.all([this.desk.whole(key), this.shelf.soon()]);
+    const items = this.desk.service.completions(key, document.offsetAt(position)).map((one) => this.item(one, key, document));
+    // While files are looked for, the editor asks again at the next letter, and does not go on with a list without them.
+    return new vscode.CompletionList(items, !complete);
   }
 
   private item(one: Completion, key: string, document: vscode.TextDocument): vscode.CompletionItem {

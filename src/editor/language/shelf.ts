@@ -44,9 +44,10 @@ export class Shelf implements vscode.Disposable {
     return this.known;
   }
 
-  /** Looks for the files, but lets nobody wait who types: in a large workspace what is not found yet is not offered. */
-  async soon(): Promise<void> {
-    await Promise.race([this.all().catch(() => undefined), new Promise((resolve) => setTimeout(resolve, SOON))]);
+  /** Looks for the files, but lets nobody wait who types: in a large workspace what is not found yet is not offered. False where it may not be all. */
+  async soon(): Promise<boolean> {
+    const found = this.all().then(() => true, () => false);
+    return await Promise.race([found, new Promise<false>((resolve) => setTimeout(() => resolve(false), SOON))]);
   }
 
   /** The estimates that a change in this one may concern, read with all they use. */

@@ -1,7 +1,10 @@
 import * as vscode from 'vscode';
+import { wordsOf } from '../../report/index.js';
 import { asStatus } from '../as-text.js';
 import type { Desk } from '../desk.js';
-import { isEstimate } from '../places.js';
+import { isEstimate, type Key } from '../places.js';
+
+const NOTHING = { short: 'No options yet', full: 'Write an option line to compare ways out.' };
 
 /** Beside the language's name in the status bar: the cheapest way out and its margin. */
 export class Status implements vscode.Disposable {
@@ -27,9 +30,18 @@ export class Status implements vscode.Disposable {
   private show(): void {
     if (vscode.window.activeTextEditor === undefined) return; // the panel has the keyboard: the pick stays
     const key = activeKey();
-    const status = key === undefined ? undefined : this.desk.service.status(key);
-    this.item.text = asStatus(status?.short ?? 'No options yet');
-    this.item.detail = asStatus(status?.full ?? 'Write an option line to compare ways out.');
+    const { short, full } = key === undefined ? NOTHING : this.statusOf(key);
+    this.item.text = asStatus(short);
+    this.item.detail = asStatus(full);
+  }
+
+  /** A pick from before must not stand there as today's: where working it out threw, that is what is said. */
+  private statusOf(key: Key): typeof NOTHING {
+    try {
+      return this.desk.service.status(key) ?? NOTHING;
+    } catch (error) {
+      return { short: 'not worked out', full: `Working out the figures stopped with “${wordsOf(error)}”. Please report it.` };
+    }
   }
 }
 

@@ -4,7 +4,6 @@ import { html, type Html } from '../page/html.js';
 import { fitted, SIZES, STRONG, widthOf } from './fit.js';
 import { chart, line, rounded, says, WIDTHS, type Frame } from './frame.js';
 import { scaleOf, type Scale } from './scale.js';
-import type { Numbers } from './table.js';
 
 /** Where 10, 50 and 90 % of the cases of one option end, and how these are written. */
 export interface RiskRange {
@@ -54,10 +53,6 @@ export function riskRange(ranges: readonly RiskRange[], of: RangeOf, frame: Fram
       ...ranges.map((range, i) => rowOf(range, scale, columns, HEAD + i * row, frame)),
     ],
   });
-}
-
-export function riskNumbers(ranges: readonly RiskRange[], of: RangeOf): Numbers {
-  return { caption: NAMES[of], head: ['Option', ...POINTS], figures: POINTS.length, rows: ranges.map(({ title, texts }) => [title, ...texts]) };
 }
 
 function rowOf({ title, mark, at, texts }: RiskRange, scale: Scale, columns: readonly [number, number, number], top: number, { layout }: Frame): Html {

@@ -20,7 +20,13 @@ export function tableOf({ caption, head, figures, rows }: Numbers): Html {
 <tbody>${rows.map((row) => html`<tr>${cells(row)}</tr>`)}</tbody></table>`;
 }
 
-/** A chart in both layouts, of which the style sheet shows one, with its numbers folded up below. */
+/** A chart in both layouts, of which the style sheet shows one; for one whose numbers are in a table beside it anyway. */
+export function chartAlone(key: string, draw: (layout: Layout) => Html): Html {
+  return html`<div class="charted" data-key="${key}">${draw('narrow')}
+${draw('wide')}</div>`;
+}
+
+/** The same with its numbers folded up below. */
 export function chartWithNumbers(key: string, draw: (layout: Layout) => Html, numbers: Numbers): Html {
   return html`<div class="charted" data-key="${key}">${draw('narrow')}
 ${draw('wide')}

@@ -6,7 +6,6 @@ import { fitted, STRONG, widthOf } from './fit.js';
 import { chart, line, says, WIDTHS, type Frame } from './frame.js';
 import { filled, patterns, type Fill } from './patterns.js';
 import { scaleOf, type Scale } from './scale.js';
-import type { Numbers } from './table.js';
 
 /** One plan of an option: which ways in it pays for, and what the option then comes to. */
 export interface WayBar {
@@ -51,14 +50,6 @@ ${option.ways.map((way, i) => row(way, money, columns, top + HEAD + i * ROW[fram
     tells: options.map(({ title, ways }) => `${title}: ${ways.map((way) => `${way.title}${way.mark === undefined ? '' : ` (${way.mark})`} ${moneyText(way.money, money)}, ${hoursText(way.hours)} h`).join('; ')}.`).join(' '),
     inside: [patterns(frame, ['upright']), ...drawn],
   });
-}
-
-export function waysNumbers(options: readonly WaysOf[], money: Money): Numbers {
-  return {
-    caption: 'Ways in, with the total and the hours of each',
-    head: ['Way in', 'Option', 'Place', 'Total', 'Hours'], figures: 2,
-    rows: options.flatMap(({ title, ways }) => ways.map((way) => [way.title, title, way.mark ?? '', moneyText(way.money, money), `${hoursText(way.hours)} h`])),
-  };
 }
 
 interface Column {

@@ -19,6 +19,8 @@ export interface PageView {
   readonly columns: readonly Column[];
   readonly lineOf: LineOf;
   readonly trying?: Trying;
+  /** Why nothing of the text as it stands could be worked out; the columns are from before. */
+  readonly stopped?: string;
   /** How the rows that are unfolded were made. */
   readonly derivations?: Derivations;
   /** What the page may load for a picture, by the address that its finding leads to; without it none is shown. */
@@ -47,10 +49,11 @@ export function isCheapest({ weighed }: Column, { ranking }: Comparison): boolea
 }
 
 /** What stands under an option's title: that it is the cheapest, or that its figures are not those of the text. */
-export function mark(column: Column, { comparison, lineOf }: PageView): Html {
+export function mark(column: Column, { comparison, lineOf, stopped }: PageView): Html {
   if (column.state === 'weighed') return isCheapest(column, comparison) ? html`<span class="pick">cheapest</span>` : html``;
   const lead = column.state === 'last-good' ? 'last good figures' : 'not weighed';
-  return html`<span class="broken">${lead}; ${causeOf(column, comparison, lineOf)}</span>`;
+  const cause = stopped === undefined ? causeOf(column, comparison, lineOf) : html`working out the text as it stands stopped`;
+  return html`<span class="broken">${lead}; ${cause}</span>`;
 }
 
 function causeOf(column: Column, comparison: Comparison, lineOf: LineOf): Html {

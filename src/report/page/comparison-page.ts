@@ -9,6 +9,7 @@ import { figuresTable } from './figures-table.js';
 import { html, type Html } from './html.js';
 import { lineLists } from './line-lists.js';
 import { stagePart } from './stage-part.js';
+import { stoppedBanner } from './stopped-banner.js';
 import { tryingBanner } from './trying-banner.js';
 import { verdictPart } from './verdict-part.js';
 import { waysIn } from './ways-in.js';
@@ -26,6 +27,7 @@ export function comparisonPage(view: PageView): string {
   const name = estimate.header?.title ?? estimate.vehicle?.title ?? 'Estimate';
   const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
   return html`<header data-key="title"><h1>${title(name)}</h1>${vehicle === undefined ? undefined : html`<p>${title(vehicle)}</p>`}</header>
+${stoppedBanner(view.stopped === undefined ? undefined : { figures: 'from before', why: view.stopped })}
 ${tryingBanner(view.trying)}
 ${verdictPart(verdict(view.comparison), view.comparison, view.columns.some(({ state }) => state !== 'weighed'))}
 ${view.columns.length === 0 ? html`${stagePart(view)}${firstOption}` : options(view)}`.markup;

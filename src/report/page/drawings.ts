@@ -1,12 +1,12 @@
 import type { Estimate } from '../../estimate/index.js';
 import type { Flip, Money } from '../../weigh/index.js';
 import {
-  chartWithNumbers, costBarOf, costBars, costNumbers, costRangeOf, flipDistanceOf, flipDistances, flipNumbers, outcomeCurveOf, outcomeCurves, outcomeNumbers,
-  readyRangeOf, riskNumbers, riskRange, timeline, timelineOf, waysBars, waysNumbers, waysOf, type Layout,
+  chartAlone, chartWithNumbers, costBarOf, costBars, costNumbers, costRangeOf, flipDistanceOf, flipDistances, flipNumbers, outcomeCurveOf, outcomeCurves, outcomeNumbers,
+  readyRangeOf, riskRange, timeline, timelineOf, waysBars, waysOf,
 } from '../charts/index.js';
 import { isCheapest, type PageView } from './cells.js';
 import type { DecidedColumn, DecisionView } from './decided.js';
-import { html, type Html } from './html.js';
+import type { Html } from './html.js';
 import type { Column } from './last-good.js';
 
 /** The word beside the option that costs least. */
@@ -22,15 +22,15 @@ export function costDrawing({ columns, comparison }: PageView): Html | undefined
   return chartWithNumbers('costs-drawn', (layout) => costBars(bars, first.money, { prefix: 'costs', layout }), costNumbers(bars, first.money));
 }
 
-/** The ways in of the options that have a choice. */
+/** The ways in of the options that have a choice; its numbers are the table that stands below it. */
 export function waysDrawing(columns: readonly Column[]): Html | undefined {
   const first = columns[0];
   const options = columns.filter(({ weighed }) => weighed.planned.others.length > 0).map(({ weighed, state }) => waysOf(weighed, state === 'last-good' ? LAST_GOOD : undefined));
   if (first === undefined || options.length === 0) return undefined;
-  return chartWithNumbers('ways-drawn', (layout) => waysBars(options, first.money, { prefix: 'ways', layout }), waysNumbers(options, first.money));
+  return chartAlone('ways-drawn', (layout) => waysBars(options, first.money, { prefix: 'ways', layout }));
 }
 
-/** How the cases are spread: curves of the cost, and the ranges of cost and days. */
+/** How the cases are spread: curves of the cost, and the ranges of cost and days, whose numbers are in the table below. */
 export function sureDrawings({ decision, columns }: DecisionView): readonly Html[] {
   const { comparison } = decision;
   const { money } = comparison;
@@ -40,8 +40,8 @@ export function sureDrawings({ decision, columns }: DecisionView): readonly Html
   const cost = columns.flatMap((of) => costRangeOf(of.decided, money, mark(of)) ?? []);
   return [
     ...(curves.length === 0 ? [] : [chartWithNumbers('curves-drawn', (layout) => outcomeCurves(curves, money, { prefix: 'curves', layout }), outcomeNumbers(curves, money))]),
-    ...(cost.length === 0 ? [] : [chartWithNumbers('ranges-drawn', (layout) => riskRange(cost, 'cost', { prefix: 'ranges', layout }), riskNumbers(cost, 'cost'))]),
-    ...(ready.length === 0 ? [] : [chartWithNumbers('days-drawn', (layout) => riskRange(ready, 'ready', { prefix: 'days', layout }), riskNumbers(ready, 'ready'))]),
+    ...(cost.length === 0 ? [] : [chartAlone('ranges-drawn', (layout) => riskRange(cost, 'cost', { prefix: 'ranges', layout }))]),
+    ...(ready.length === 0 ? [] : [chartAlone('days-drawn', (layout) => riskRange(ready, 'ready', { prefix: 'days', layout }))]),
   ];
 }
 
@@ -56,7 +56,5 @@ export function flipsDrawing(flips: readonly Flip[], money: Money): Html | undef
 export function timelineDrawing({ column, decided }: DecidedColumn, estimate: Estimate): Html | undefined {
   const plan = timelineOf(decided.weighed, estimate);
   if (plan.rows.length === 0) return undefined;
-  const draw = (layout: Layout) => timeline(plan, { prefix: `time-${column.key}`, layout });
-  return html`<div class="charted" data-key="drawn ${column.key}">${draw('narrow')}
-${draw('wide')}</div>`;
+  return chartAlone(`drawn ${column.key}`, (layout) => timeline(plan, { prefix: `time-${column.key}`, layout }));
 }

@@ -2,7 +2,8 @@
 export { comparisonPage } from './comparison-page.js';
 export { keepLastGood, type Column } from './last-good.js';
 export { targetsOf, type Targets } from './targets.js';
-export type { LineOf, PictureSource } from './cells.js';
+export type { LineOf, PageView, PictureSource } from './cells.js';
+export { decisionStopped, pageFromBefore, pageOfNothing } from './stopped.js';
 export { decisionPart } from './decision-part.js';
 export { decisionView } from './decided.js';
 export type { FlipRow } from './flip-rows.js';

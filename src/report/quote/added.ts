@@ -55,7 +55,10 @@ interface Brought {
   readonly fees: readonly Line[];
 }
 
-/** What the ones before bring too is paid once. */
+/**
+ * What the ones before bring too is paid once. Fees stay, each of its own chance; ways become a set where they are
+ * priced. The drawn cases have their own of this name for what takes time, which knows no prices.
+ */
 function withoutTwins(all: readonly Brought[]): readonly Brought[] {
   const seen = new Set<unknown>();
   const isNew = ({ record }: Line) => !seen.has(record) && seen.add(record) === seen;

@@ -1,6 +1,6 @@
-import { fileRules } from '../../estimate/index.js';
 import type { FeatureContext } from '../context.js';
 import type { Action } from '../feature-types.js';
+import { missingFile } from '../missing-file.js';
 import type { Diagnostic } from '../types.js';
 
 /** A shop to begin with: every figure is a place to fill in. */
@@ -23,10 +23,8 @@ shop "Our shop"
 `;
 
 /** Makes the shared file that a use line names and that is not there. */
-export function createUsed({ uri, range, code }: Diagnostic, { tree, host }: FeatureContext): readonly Action[] {
-  if (code !== fileRules.useMissing.code) return [];
-  const path = tree(uri)?.text.slice(range.start + 1, range.end - 1) ?? '';
-  const target = host.resolvePath(uri, path);
-  if (target === undefined || host.read(target) !== 'missing' || !path.endsWith('.yard')) return [];
-  return [{ title: `Create ${path} with a shop to fill in`, kind: 'fix', code, edits: new Map(), creates: { uri: target, text: SHOP } }];
+export function createUsed(diagnostic: Diagnostic, context: FeatureContext): readonly Action[] {
+  const missing = missingFile(diagnostic, context);
+  if (missing === undefined || missing.why !== undefined || !missing.path.endsWith('.yard')) return [];
+  return [{ title: `Create ${missing.path} with a shop to fill in`, kind: 'fix', code: diagnostic.code, edits: new Map(), creates: { uri: missing.target, text: SHOP } }];
 }

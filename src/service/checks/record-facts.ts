@@ -1,4 +1,4 @@
-import { referencesOf, type Resolved } from '../../estimate/index.js';
+import { referencesIn, type Resolved } from '../../estimate/index.js';
 import type { Amount, Field, Name, Record } from '../../vocabulary/index.js';
 
 /** From low to high a figure may grow so many times before it says nothing, or a decimal point has slipped. */
@@ -65,16 +65,17 @@ function count(named: Map<string, number>, key: string, by: number): void {
 function readFacts(record: Record): RecordFacts {
   const uses: string[] = [];
   const wide: Amount[] = [];
-  const visit = (one: Record): void => {
-    for (const { key, refersTo } of referencesOf(one.kind)) {
-      for (const { name } of [one.values[key] ?? []].flat() as Name[]) for (const kind of refersTo) uses.push(`${kind} ${name}`);
+  const visit = ({ kind, values, children }: Record): void => {
+    const references = referencesIn(kind);
+    for (const key in values) {
+      const reference = references.get(key);
+      if (reference !== undefined) use(values[key] as Name | readonly Name[], reference.refersTo);
+      else if ((kind.fields[key] as Field).value.measures !== undefined && isWide(values[key] as Amount)) wide.push(values[key] as Amount);
     }
-    for (const key of Object.keys(one.values)) {
-      if ((one.kind.fields[key] as Field).value.measures === undefined) continue;
-      const amount = one.values[key] as Amount;
-      if (isWide(amount)) wide.push(amount);
-    }
-    one.children.forEach(visit);
+    for (const child of children) visit(child);
+  };
+  const use = (names: Name | readonly Name[], kinds: readonly string[]): void => {
+    for (const { name } of 'name' in names ? [names] : names) for (const kind of kinds) uses.push(`${kind} ${name}`);
   };
   visit(record);
   return { gives: record.name === undefined ? undefined : `${record.kind.word} ${record.name.name}`, uses, wide };

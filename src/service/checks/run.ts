@@ -1,6 +1,7 @@
 import { sameItems, type Problem } from '../../language/index.js';
 import type { Estimate, Resolved } from '../../estimate/index.js';
 import type { Book, Comparison, Planned } from '../../weigh/index.js';
+import { wordsOf } from '../../report/index.js';
 import { found, type Check, type Found } from './check.js';
 import { checkFailed } from './failed.js';
 import { allChecks } from './index.js';
@@ -63,8 +64,4 @@ function collect(code: string, find: () => Iterable<Found>, view: View, into: Fo
     const first = view.resolved.records.find((record) => view.isOwn({ record })) ?? view.header.record;
     into.push(found(checkFailed, first.at, { check: code, why: wordsOf(error) }));
   }
-}
-
-function wordsOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

@@ -14,7 +14,7 @@ export function meaningAt(at: At): Meaning | undefined {
   const { statement, token } = at;
   if (statement === undefined || token?.kind !== 'word') return undefined;
   const kind = kindOf(statement, at.above);
-  const i = statement.tokens.indexOf(token);
+  const i = statement.tokens.findIndex(({ start }) => start === token.start);
   if (i === 0 && kind !== undefined) return { from: token, to: token, paragraphs: [`${kind.word}: ${kind.says}`, `For example:\n${kind.example}`] };
   const of = kind ?? kindAbove(at.above);
   return of === undefined ? undefined : (leadMeaning(of, statement.tokens, i) ?? choiceMeaning(of, statement.tokens, i));

@@ -12,7 +12,7 @@ const SHOWN = 3;
 export function threePointsAt({ statement, token }: At): Meaning | undefined {
   if (statement === undefined || token === undefined) return undefined;
   const { tokens } = statement;
-  const i = tokens.indexOf(token);
+  const i = tokens.findIndex(({ start }) => start === token.start);
   for (let from = Math.max(0, i - 4); from <= i; from++) {
     const run = tokens.slice(from, from + 5);
     if (!isThree(run)) continue;

@@ -7,7 +7,7 @@ import { fieldBefore, type Meaning } from './meaning.js';
 export function unitAt(at: At): Meaning | undefined {
   const { statement, token } = at;
   if (statement === undefined || token === undefined) return undefined;
-  const i = statement.tokens.indexOf(token);
+  const i = statement.tokens.findIndex(({ start }) => start === token.start);
   if (statement.tokens[i - 1]?.kind !== 'number') return undefined;
   const unit = token.kind === 'word' ? units.find(({ word }) => word === token.text) : undefined;
   const says = unit?.says ?? (token.text === '%' ? 'per cent' : undefined);

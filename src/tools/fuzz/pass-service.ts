@@ -29,7 +29,7 @@ function problemsAreSound(service: LanguageService, uri: string, input: string):
     for (const { range, text, code, fix, related, data } of list) {
       holds('a problem lies within its file', range.start >= 0 && range.start <= range.end && range.end <= length, () => `${code} ${range.start}–${range.end} of ${length}`);
       clean(`the words of a problem are words (${code})`, text, input);
-      holds('no check of the trade stops', code !== 'check-failed', () => text);
+      holds('no check of the trade stops, nor weighing', code !== 'check-failed' && code !== 'weighing-stopped', () => text);
       if (fix !== undefined) holds('a fix lies within its file', fix.place.range.end <= (service.tree(fix.place.uri)?.text.length ?? -1), () => code);
       if (related !== undefined) clean('the words of a related place are words', related.says, input);
       finite(`the facts of a problem are numbers (${code})`, data);

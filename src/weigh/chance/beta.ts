@@ -58,7 +58,8 @@ export function betaOf(alpha: number, beta: number): Beta {
       const step = bend < 1 ? newton / (1 - bend / 2) : newton;
       const next = x - step;
       if (!(next > low && next < high)) {
-        if (Math.abs(step) <= 1e-15 || high - low <= 1e-15) return x;
+        // At a bound of the bracket with nowhere to go, as where x is exact: halving would lead away from it again.
+        if (Math.abs(step) <= 1e-15) return x;
         x = low + (high - low) / 2;
         continue;
       }

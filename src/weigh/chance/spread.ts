@@ -37,40 +37,6 @@ export function quantileOf(sorted: Float64Array, p: number): number {
   return part === 0 ? low : low + part * ((sorted[below + 1] as number) - low);
 }
 
-/** The share of cases of at most x. */
-export function shareAtMost(sorted: Float64Array, x: number): number {
-  let low = 0;
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((sorted[middle] as number) <= x) low = middle + 1;
-    else high = middle;
-  }
-  return low / sorted.length;
-}
-
-/** The quantiles at 0, 1/steps, … 1: points of a cumulative curve, rising. */
-export function cumulativeCurve(sorted: Float64Array, steps: number): Float64Array {
-  const curve = new Float64Array(steps + 1);
-  for (let i = 0; i <= steps; i++) curve[i] = quantileOf(sorted, i / steps);
-  return curve;
-}
-
-/**
- * The share of cases in each of `bins` equally wide bins from the lowest to the highest case; a case on an edge is
- * in the upper bin, but the highest is in the last. Where all cases are equal, all are in the first.
- */
-export function histogram(sorted: Float64Array, bins: number): Float64Array {
-  const shares = new Float64Array(bins);
-  const low = sorted[0] as number;
-  const range = (sorted[sorted.length - 1] as number) - low;
-  for (const value of sorted) {
-    const bin = range === 0 ? 0 : Math.min(bins - 1, Math.floor(((value - low) / range) * bins));
-    shares[bin] = (shares[bin] as number) + 1;
-  }
-  return shares.map((count) => count / sorted.length);
-}
-
 /** The mean of a column; NaN of none. Compensated, so that it is as exact as its cases (Neumaier, ZAMM 54, 1974). */
 export function meanOf(cases: Column): number {
   let sum = 0;

@@ -236,7 +236,11 @@ function addPlaces(figure: Figure, places: Set<Span>, seen: Set<Figure>): void {
   for (const part of figure.from) addPlaces(part, places, seen);
 }
 
-/** Two chances may need the same way in, or the same job: it is opened, or done, once. */
+/**
+ * Two chances may need the same way in, or the same job: it is opened, or done, once. The quote has its own of this name
+ * for priced lines, where parts are paid once too; here only what takes time counts, and a part that two wait for
+ * arrives but once anyway.
+ */
 function withoutTwins(turned: readonly PlannedWork[]): PlannedWork[] {
   const seen = new Set<object>();
   const isNew = (one: object) => !seen.has(one) && seen.add(one) === seen;

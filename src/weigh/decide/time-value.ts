@@ -7,17 +7,13 @@ import { Decimal, one, zero } from '../../vocabulary/index.js';
  */
 export type FactorName = 'F/P' | 'P/F' | 'F/A' | 'A/F' | 'P/A' | 'A/P' | 'P/G' | 'A/G';
 
-/** Why something can't be reckoned. A year is named by its number, from 1. */
-export type TimeValueProblem =
+/** Why something can't be reckoned. */
+type TimeValueProblem =
   /** Not finite, or −1 (all is lost in one period) or below. */
   | { readonly kind: 'rate out of range'; readonly rate: Decimal }
   /** Not finite, 0 or below, or above `MOST_PERIODS`; a growth needs whole periods. */
   | { readonly kind: 'periods out of range'; readonly periods: number }
-  | { readonly kind: 'amount not finite'; readonly amount: Decimal }
-  | { readonly kind: 'no years' }
-  | { readonly kind: 'too many years'; readonly years: number; readonly most: number }
-  /** There is not one worth for each year. */
-  | { readonly kind: 'wrong length'; readonly length: number; readonly needed: number };
+  | { readonly kind: 'amount not finite'; readonly amount: Decimal };
 
 export type Reckoned<T> = { readonly kind: 'reckoned'; readonly value: T } | { readonly kind: 'refused'; readonly problem: TimeValueProblem };
 
@@ -99,13 +95,7 @@ export function monthlyOfNominal(yearly: Decimal): Reckoned<Decimal> {
   return problem === undefined ? { kind: 'reckoned', value: monthly } : { kind: 'refused', problem: { kind: 'rate out of range', rate: yearly } };
 }
 
-/** The rate per month that comes to an effective yearly rate: (1 + yearly)^(1/12) − 1. So returns are mostly written. */
-export function monthlyOfEffective(yearly: Decimal): Reckoned<Decimal> {
-  const problem = rateProblem(yearly);
-  return problem === undefined ? { kind: 'reckoned', value: one.plus(yearly).pow(one.div(12)).minus(one) } : { kind: 'refused', problem };
-}
-
-export function rateProblem(rate: Decimal): TimeValueProblem | undefined {
+function rateProblem(rate: Decimal): TimeValueProblem | undefined {
   return rate.isFinite() && rate.plus(one).gt(zero) ? undefined : { kind: 'rate out of range', rate };
 }
 

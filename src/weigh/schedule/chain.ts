@@ -18,7 +18,7 @@ export interface ChainLink {
  */
 export function assignTechnicians({ count, isWork, durations, before, beforeFrom }: Layout, starts: Float64Array, ends: Float64Array): (number | undefined)[] {
   const work = [...Array(count).keys()].filter((i) => isWork[i] === 1 && (durations[i] as number) > 0);
-  work.sort((a, b) => (starts[a] as number) - (starts[b] as number) || (ends[a] as number) - (ends[b] as number) || a - b);
+  work.sort((a, b) => (starts[a] as number) - (starts[b] as number) || (ends[a] as number) - (ends[b] as number));
   const freeFrom: number[] = [];
   const lastPiece: number[] = [];
   const technicians: (number | undefined)[] = Array.from({ length: count });
@@ -44,27 +44,18 @@ export function criticalChain({ count, isCounted, before, beforeFrom }: Layout, 
   const pieces = piecesByEnd(starts, ends, technicians);
   let here = [...Array(count).keys()].find((i) => isCounted[i] === 1 && ends[i] === makespan);
   while (here !== undefined) {
-    const start = starts[here] as number;
-    const endsThen = (i: number): boolean => ends[i] === start;
-    const predecessor = [...before.subarray(beforeFrom[here], beforeFrom[here + 1])].find(endsThen);
     const task = here;
-    const technician = technicians[task];
-    const byTechnician = technician === undefined || predecessor !== undefined ? undefined : pieces.get(start)?.find((i) => technicians[i] === technician);
-    if (predecessor !== undefined) {
-      chain.push({ task, waitsFor: 'after' });
-      here = predecessor;
-    } else if (start > 0 && byTechnician !== undefined) {
-      chain.push({ task, waitsFor: 'technician' });
-      here = byTechnician;
-    } else {
-      chain.push({ task, waitsFor: 'start' });
-      here = undefined;
-    }
+    const start = starts[task] as number;
+    const predecessor = [...before.subarray(beforeFrom[task], beforeFrom[task + 1])].find((i) => ends[i] === start);
+    // What holds nobody finds nobody's piece, and no piece ends at the start.
+    const byTechnician = predecessor === undefined ? pieces.get(start)?.find((i) => technicians[i] === technicians[task]) : undefined;
+    chain.push({ task, waitsFor: predecessor !== undefined ? 'after' : byTechnician !== undefined ? 'technician' : 'start' });
+    here = predecessor ?? byTechnician;
   }
   return chain.reverse();
 }
 
-/** What technicians did, by the moment at which it ended, lowest number first; pieces without length are left out. */
+/** What technicians did, by the moment at which it ended, lowest number first. One that ends when it starts, since it is so short beside its start, is left out: nobody waits for it. */
 function piecesByEnd(starts: Float64Array, ends: Float64Array, technicians: readonly (number | undefined)[]): ReadonlyMap<number, readonly number[]> {
   const found = new Map<number, number[]>();
   technicians.forEach((technician, i) => {

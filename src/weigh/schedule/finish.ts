@@ -1,5 +1,4 @@
-import { normalCdf, normalQuantile } from '../chance/normal.js';
-import { TOLERANCE } from './duration.js';
+import { normalQuantile } from '../chance/normal.js';
 import type { Activity, NetworkPlan } from './network.js';
 import { pertVariance } from './three-point.js';
 
@@ -28,12 +27,6 @@ export function estimateFinish(activities: readonly Activity[], plan: NetworkPla
     variance = Math.max(variance, variances[i]);
   }
   return { mean: plan.finish, variance };
-}
-
-/** The chance to have finished by a moment, from 0 to 1. Without variance it is 0 before the mean and 1 from it on. */
-export function chanceToFinishBy({ mean, variance }: FinishEstimate, moment: number): number {
-  if (variance === 0) return moment >= mean - TOLERANCE * mean ? 1 : 0;
-  return normalCdf((moment - mean) / Math.sqrt(variance));
 }
 
 /** The moment by which the network has finished with a chance strictly between 0 and 1. */

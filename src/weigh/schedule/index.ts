@@ -1,7 +1,7 @@
 export { bayPlan, type BayPlan, type PlanEffort } from './bay-plan.js';
 export { MOST_PATHS } from './critical-paths.js';
 export { LONGEST } from './duration.js';
-export { chanceToFinishBy, estimateFinish, finishWithChance, type FinishEstimate } from './finish.js';
+export { estimateFinish, finishWithChance, type FinishEstimate } from './finish.js';
 export { criticalPath, type Activity, type ActivityTimes, type NetworkPlan } from './network.js';
 export type { PlanProblem, PlanTask } from './plan-task.js';
 export { compileOrder } from './replan.js';

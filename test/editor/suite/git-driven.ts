@@ -1,31 +1,23 @@
 // What changed since a commit, in the real editor with its own git; and the workspace's estimates by state.
 import assert from 'node:assert/strict';
 import type { Frame } from 'playwright-core';
-import { focusEditor, goToLine, openFile, runCommand, typeText } from '../host/actions.js';
+import { focusEditor, goToLine, openFile, runCommand } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { readHover } from '../host/reading.js';
 import { retry } from '../host/retry.js';
 import { webviewFrame } from '../host/webview.js';
 import type { Case } from './cases.js';
-import { problemsOf, waitForLine } from './driven.js';
-import { moneyIn, whereIs } from './expected.js';
+import { waitForLine } from './driven.js';
+import { whereIs } from './expected.js';
 import { pressTitle } from './panel.js';
+import { nothingFailed, pilgrimIn } from './pilgrim.js';
 import type { Workspace } from './workspace.js';
-
-const estimate = 'pilgrim-v6.yard';
 
 /** The story of one session; each case starts where the one before ended. */
 export async function gitDrivenCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
   const { page } = editor;
-  const text = await workspace.read(estimate);
-  const shop = await workspace.read('shop.yard');
-  const price = whereIs(text, '1150 / 1350 / 2100');
-  const total = (likely: string) => moneyIn({ [estimate]: text.replace('1350', likely), 'shop.yard': shop }, estimate)('used.total');
-  const retype = async (likely: string): Promise<void> => {
-    await goToLine(editor, price.line, price.column + '1150 / '.length);
-    for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
-    await typeText(editor, likely);
-  };
+  const { estimate, text, price, withPrice, retype } = await pilgrimIn(editor, workspace);
+  const total = (likely: string) => withPrice(likely)('used.total');
   const changesFrame = async (): Promise<Frame> => await webviewFrame(editor, async (frame) => (await frame.locator('h2', { hasText: 'What changed' }).count()) > 0);
   const says = async (frame: Frame, words: string): Promise<unknown> => await retry(`“${words}” in what changed`, async () => ((await frame.locator('#page').innerText()).includes(words) ? true : undefined));
 
@@ -141,6 +133,6 @@ export async function gitDrivenCases(editor: Editor, workspace: Workspace): Prom
         assert.doesNotMatch(written, /<script/i);
       },
     },
-    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+    nothingFailed(editor),
   ];
 }

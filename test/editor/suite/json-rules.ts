@@ -144,17 +144,6 @@ function numbersOf({ key, rows: [head = [], ...rows] }: Walked['numbers'][number
       [quoted, write.about(json.take(`options.${nameOf(title)}.figures.in-all.likely`), quoted), title] as const,
       ...points.map((point, i) => [more[i] ?? '', write.about(json.take(`options.${nameOf(title)}.risk.inAll.${point}`), more[i] ?? ''), `${title} ${point}`] as const),
     ]);
-    case 'ranges-drawn': return rows.flatMap(([title = '', ...cells]) => points.map((point, i) => [cells[i] ?? '', write.about(json.take(`options.${nameOf(title)}.risk.inAll.${point}`), cells[i] ?? ''), `${title} ${point}`] as const));
-    case 'days-drawn': return rows.flatMap(([title = '', ...cells]) => points.map((point, i) => [cells[i] ?? '', json.take(`options.${nameOf(title)}.risk.ready.${point}`), `${title} ${point}`] as const));
-    case 'ways-drawn': {
-      const seen = new Map<string, number>();
-      return rows.flatMap(([, title = '', , total = '', hours = '']) => {
-        const at = seen.get(title) ?? 0;
-        seen.set(title, at + 1);
-        const plan = `options.${nameOf(title)}.ways.${at === 0 ? 'chosen' : `others.${at - 1}`}`;
-        return [[total, write.money(json.take(`${plan}.total`)), title] as const, [hours, write.hours(json.take(`${plan}.hours`)), title] as const];
-      });
-    }
     // Told again from the sentences above it, in pieces.
     case 'flips-drawn': return [];
     default: throw new Error(`Nothing says what the numbers of ${key} should be.`);

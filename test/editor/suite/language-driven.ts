@@ -1,13 +1,12 @@
 // Writing an estimate by keyboard, and the pictures of what then stands beside the text.
-import assert from 'node:assert/strict';
 import { cursorPosition, focusEditor, goToLine, openFile, runCommand, typeText } from '../host/actions.js';
 import type { Editor } from '../host/browser.js';
 import { patience, retry } from '../host/retry.js';
 import type { Case } from './cases.js';
-import { problemsOf } from './driven.js';
 import { moneyIn } from './expected.js';
 import { acceptFix, acceptSuggestion, goTo, linesShown, renameAtCursor, waitForShown } from './language-keys.js';
 import { pageFrame } from './panel.js';
+import { nothingFailed } from './pilgrim.js';
 import { chooseTheme } from './themed.js';
 import type { Workspace } from './workspace.js';
 
@@ -165,7 +164,7 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
         await editor.screenshot('language-new');
       },
     },
-    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+    nothingFailed(editor),
   ];
 }
 

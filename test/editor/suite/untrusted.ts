@@ -9,17 +9,12 @@ import { readProblems } from '../host/reading.js';
 import { run } from '../host/process.js';
 import { retry } from '../host/retry.js';
 import type { Case } from './cases.js';
-import { problemsOf } from './driven.js';
-import { moneyIn } from './expected.js';
-import { figure, openPanel, pageFrame, waitForText } from './panel.js';
 import { waitForNotice } from './notices.js';
+import { nothingFailed, pilgrimIn } from './pilgrim.js';
 import type { Workspace } from './workspace.js';
 
-const estimate = 'pilgrim-v6.yard';
-
 export async function untrustedCases(editor: Editor, workspace: Workspace): Promise<readonly Case[]> {
-  const text = await workspace.read(estimate);
-  const figures = moneyIn({ [estimate]: text, 'shop.yard': await workspace.read('shop.yard') }, estimate);
+  const { estimate, isWeighed } = await pilgrimIn(editor, workspace);
   // Whatever has git look at the repository, or runs a hook of it, leaves a mark.
   const mark = path.join(workspace.dir, 'ran');
   await workspace.write('trap.sh', `#!/bin/sh\ntouch '${mark}'\n`);
@@ -33,8 +28,7 @@ export async function untrustedCases(editor: Editor, workspace: Workspace): Prom
         await editor.page.locator('.statusbar-item', { hasText: 'Restricted Mode' }).waitFor();
         await focusEditor(editor);
         await readProblems(editor, (found) => found.some(({ code }) => code === 'compression-uneven'));
-        await openPanel(editor);
-        await waitForText(await pageFrame(editor), figure('used.total'), (shown) => shown === figures('used.total'));
+        await isWeighed();
       },
     },
     {
@@ -61,6 +55,6 @@ export async function untrustedCases(editor: Editor, workspace: Workspace): Prom
         assert.equal(existsSync(mark), true);
       },
     },
-    { name: 'nothing failed', run: () => Promise.resolve(assert.deepEqual(problemsOf(editor), [])) },
+    nothingFailed(editor),
   ];
 }

@@ -7,7 +7,7 @@ import { isWellFormed } from '../../page/estimates.js';
 import { runs } from '../../support/random-runs.js';
 import { bars, curves, d, elementsOf, faultsOf, flips, hostile, layouts, money, number, outside, plan, ranges, textsOf, unescaped, ways } from './drawing.js';
 
-const { costBars, costNumbers, costParts, flipDistances, flipNumbers, outcomeCurves, outcomeNumbers, riskNumbers, riskRange, tableOf, timeline, waysBars, waysNumbers, chartWithNumbers, WIDTHS } = charts;
+const { costBars, costNumbers, costParts, flipDistances, flipNumbers, outcomeCurves, outcomeNumbers, riskRange, tableOf, timeline, waysBars, chartWithNumbers, WIDTHS } = charts;
 
 /** Each kind of chart from texts that stand wherever a text may stand. */
 const withTexts = (text: string): Readonly<Record<string, readonly [(frame: Frame) => { readonly markup: string }, Numbers | undefined]>> => {
@@ -17,11 +17,11 @@ const withTexts = (text: string): Readonly<Record<string, readonly [(frame: Fram
 };
 const kinds = (of: { readonly bars: typeof bars; readonly ways: typeof ways; readonly plan: typeof plan; readonly curves: typeof curves; readonly flips: typeof flips; readonly ranges: typeof ranges }): Readonly<Record<string, readonly [(frame: Frame) => { readonly markup: string }, Numbers | undefined]>> => ({
   costs: [(frame) => costBars(of.bars, money, frame), costNumbers(of.bars, money)],
-  ways: [(frame) => waysBars(of.ways, money, frame), waysNumbers(of.ways, money)],
+  ways: [(frame) => waysBars(of.ways, money, frame), undefined], // the table below it: page/ways-in.ts
   timeline: [(frame) => timeline(of.plan, frame), undefined], // its table is the calendar beside it, see page/bay-calendar.ts
   outcomes: [(frame) => outcomeCurves(of.curves, money, frame), outcomeNumbers(of.curves, money)],
   flips: [(frame) => flipDistances(of.flips, frame), flipNumbers(of.flips)],
-  ranges: [(frame) => riskRange(of.ranges, 'cost', frame), riskNumbers(of.ranges, 'cost')],
+  ranges: [(frame) => riskRange(of.ranges, 'cost', frame), undefined], // the table below it: page/how-sure.ts
 });
 
 const usual = kinds({ bars, ways, plan, curves, flips, ranges });

@@ -2,9 +2,10 @@ import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { occurs } from '../../../src/weigh/chance/draws.js';
-import { betaPert, createDraws, triangular } from '../../../src/weigh/chance/index.js';
+import { betaPert, createDraws } from '../../../src/weigh/chance/index.js';
 import { drawsFor, fnv1a, mixed, xoshiro128 } from '../../../src/weigh/chance/random.js';
 import { runs } from '../../support/random-runs.js';
+import { triangular } from './triangular.js';
 
 const CASES = 1024;
 const sample = createDraws({ cases: CASES, seed: 20_417 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../../src/vocabulary/index.js';
-import { equivalentPerPeriod, factor, monthlyOfEffective, monthlyOfNominal, type FactorName, type PerPeriod, type Reckoned } from '../../../src/weigh/decide/time-value.js';
+import { equivalentPerPeriod, factor, monthlyOfNominal, type FactorName, type PerPeriod, type Reckoned } from '../../../src/weigh/decide/time-value.js';
 import { PATIENT, runs } from '../../support/random-runs.js';
 
 const d = (value: string | number) => new Decimal(value);
@@ -129,15 +129,8 @@ describe('a month’s rate', () => {
     expect(f('F/P', '0.01', 12).minus(1).toFixed(6)).toBe('0.126825');
   });
 
-  it('of an effective 12 %: 0.9489 % (from memory, recomputed), which comes back as 12 %', () => {
-    const monthly = got(monthlyOfEffective(d('0.12')));
-    expect(monthly.toFixed(6)).toBe('0.009489');
-    expect(got(factor('F/P', monthly, 12)).toFixed(45)).toBe(d('1.12').toFixed(45));
-  });
-
-  it('of nothing: nothing; of a loss: a loss', () => {
-    expect([got(monthlyOfNominal(d(0))), got(monthlyOfEffective(d(0)))].map((one) => one.toNumber())).toEqual([0, 0]);
-    expect(got(monthlyOfEffective(d('-0.5'))).toFixed(6)).toBe('-0.056126');
+  it('of nothing: nothing; of a loss: a twelfth of it', () => {
+    expect([d(0), d('-0.6')].map((yearly) => got(monthlyOfNominal(yearly)).toNumber())).toEqual([0, -0.05]);
   });
 });
 
@@ -145,7 +138,6 @@ describe('what can not be reckoned comes back as a problem', () => {
   it.each([['NaN'], ['Infinity'], ['-Infinity'], ['-1'], ['-1.5']])('a rate of %s', (rate) => {
     const refused = { kind: 'refused', problem: { kind: 'rate out of range', rate: d(rate) } };
     expect(factor('P/F', d(rate), 5)).toEqual(refused);
-    expect(monthlyOfEffective(d(rate))).toEqual(refused);
     expect(equivalentPerPeriod({ now: d(1), periodic: d(1), atEnd: d(1), rate: d(rate), periods: 5 })).toEqual(refused);
   });
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CASES, decide } from '../../../src/weigh/index.js';
-import { betaPert, meanErrorBound, shareError } from '../../../src/weigh/chance/index.js';
+import { betaPert } from '../../../src/weigh/chance/index.js';
 import { PATIENT, runs } from '../../support/random-runs.js';
+import { meanErrorBound, shareError } from '../chance/errors.js';
 import { asChances, averageOf, everyState, withChances, type WeighedState, type WithChances } from './states.js';
 import { decideText, oneFile, soundText, weighFresh } from './weighing.js';
 

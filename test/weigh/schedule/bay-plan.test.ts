@@ -216,6 +216,13 @@ describe('a plan of the bay', () => {
       expect(plan.makespan).toBe((m === 1 ? 3 : 2) * size + 1);
     }
   });
+
+  it('with a piece so short beside what stands before it that its end is its start: nobody waits for it, and the chain ends', () => {
+    // Doubles near 1e15 lie an eighth apart (IEEE 754).
+    const plan = planOf([wait(LONGEST / 2), work(0.01, 0), work(LONGEST)], 1);
+    expect(plan.makespan).toBe(LONGEST);
+    expect(plan.chain).toEqual([{ task: 2, waitsFor: 'start' }]);
+  });
 });
 
 describe('tasks with a fault', () => {
