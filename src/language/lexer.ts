@@ -125,7 +125,10 @@ function endOfText(text: string, open: number, to: number): number {
 /** “A title in the quotes of print” is one mistake, so it is one token. */
 function endOfPrinted(text: string, open: number, to: number): number {
   const quote = text[open] as string;
-  for (let at = open + 1; at < to; at++) if (closesTitle(quote, text[at] as string)) return at + 1;
+  for (let at = open + 1; at < to; at++) {
+    // A plain quote behind a space opens the next title.
+    if (closesTitle(quote, text[at] as string) && !(text.charCodeAt(at) === QUOTE && text.charCodeAt(at - 1) === SPACE)) return at + 1;
+  }
   return to;
 }
 

@@ -140,7 +140,7 @@ function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
     }
   }
   draft.broken = true;
-  const can = wordsOf(kind);
+  const can = wordsOf(kind, draft);
   cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined });
 }
 
@@ -219,8 +219,9 @@ function fieldLedBy(cursor: Cursor, kind: Kind): string | undefined {
   return kind.leads.get(token.text);
 }
 
-function wordsOf(kind: Kind): string[] {
-  const choices = kind.bares.words.flatMap((key) => Object.keys((kind.fields[key] as Field).value.words ?? {}));
+/** What may still be said: of words without a lead none that has its place taken. */
+function wordsOf(kind: Kind, { values }: Draft): string[] {
+  const choices = kind.bares.words.filter((key) => values[key] === undefined).flatMap((key) => Object.keys((kind.fields[key] as Field).value.words ?? {}));
   return [...choices, ...kind.leads.keys()];
 }
 
@@ -273,7 +274,8 @@ function reportUnknown(cursor: Cursor, head: Token, under: Kind | undefined): vo
     cursor.report(valueRules.expected, at, { wanted: 'the first word of a line', example: 'part pump "Coolant pump" 64.30 new', found: head.text });
     return;
   }
-  const belongs = kindsThatKnow(head.text).join(' or ');
+  // What stands below such a line already lacks the second of two words.
+  const belongs = kindsThatKnow(head.text).filter((word) => word !== under?.word).join(' or ');
   const belongsTo = belongs === '' ? undefined : belongs;
   if (under === undefined) {
     cursor.report(rules.unknownKind, at, { written: head.text, meant: belongsTo === undefined ? closest(head.text, topWords) : undefined, belongs: belongsTo, kinds: topWords });

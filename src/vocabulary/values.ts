@@ -2,7 +2,7 @@ import type { Decimal } from './decimal.js';
 import { amountOf } from './amounts.js';
 import { looksNumeric, readNumber } from './numbers.js';
 import { closest } from './spelling.js';
-import { unitOf, unitsOf, type Dimension, type Unit } from './units.js';
+import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';
 import type { Choice, DateValue, Name, Readings, Text, ValueType } from './value.js';
 
@@ -153,7 +153,10 @@ export const closedDay: ValueType<Choice | DateValue> = {
   schema: (z) => z.union([weekday.schema(z), date.schema(z)]),
   words: weekdays,
   starts: (token) => token.kind === 'word' || token.kind === 'date',
-  read: (cursor) => (cursor.peek()?.kind === 'date' ? date.read(cursor) : weekday.read(cursor)),
+  read(cursor) {
+    const kind = cursor.peek()?.kind;
+    return kind === 'date' || kind === 'number' || kind === 'mixed' ? date.read(cursor) : weekday.read(cursor);
+  },
   toJson: (value) => ('iso' in value ? value.iso : value.word),
 };
 
@@ -182,7 +185,10 @@ export function readings(label: string, measures: readonly Dimension[], example:
       const isPercent = unitToken.text === '%' && measures.includes('percent');
       if (!isPercent) {
         unit = unitOf(unitToken.text);
-        if (unit === undefined || !measures.includes(unit.dimension)) return cursor.report(rules.wrongUnit, cursor.span(unitToken), { written: unitToken.text, accepts: wants, meant: undefined });
+        if (unit === undefined || !measures.includes(unit.dimension)) {
+          const meant = unitMeantBy(unitToken.text);
+          return cursor.report(rules.wrongUnit, cursor.span(unitToken), { written: unitToken.text, accepts: wants, meant: meant !== undefined && measures.includes(meant.dimension) ? meant.word : undefined });
+        }
       }
       cursor.take();
       return { values, unit, at: cursor.span(first, unitToken) };

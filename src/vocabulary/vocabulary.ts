@@ -39,7 +39,7 @@ function collect(kinds: readonly Kind[]): Kind[] {
   return [...found];
 }
 
-/** The kinds below which a line may start with this word; empty where none. */
+/** The kinds below which a line may start with this word, or with it and a second one; empty where none. */
 export function kindsThatKnow(word: string): readonly string[] {
-  return allKinds.filter((kind) => kind.childByWord.has(word) || kind.leads.has(word)).map((kind) => kind.word);
+  return allKinds.filter((kind) => kind.childByWord.has(word) || kind.leads.has(word) || kind.firstOfTwo.has(word)).map((kind) => kind.word);
 }

@@ -148,6 +148,10 @@ describe('a title in curly quotes is one strange token', () => {
     expect(firstOf('““5')).toEqual([['strange', '““', 0, 2], ['number', '5', 2, 3]]);
   });
 
+  test('a plain quote that opens a title of its own does not close one: one mistake stays one', () => {
+    for (const line of ['option ‘x "O"', 'part p “P "Q" 1 new']) expect(blockOf(line).problems.map(({ code }) => code)).toEqual(['strange-character']);
+  });
+
   test('one that is closed on the next line only is not closed', () => {
     expect(firstOf('part “a\n”')).toEqual([['word', 'part', 0, 4], ['strange', '“a', 5, 7]]);
   });

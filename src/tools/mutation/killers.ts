@@ -24,7 +24,7 @@ export function keyOf({ file, name }: Pick<Timed, 'file' | 'name'>): string {
 /**
  * First come tests that are quick, about little, named like the source, and have killed its other mutants: most mutants
  * are killed by many tests. Those that together take longer than `budget` milliseconds are left out;
- * with `near`, also those whose name has nothing of the source's.
+ * with `near`, also those whose name has nothing of the source's, but for the corpus.
  */
 export function killersOf(passed: readonly Passed[], budget: number, reach: 'near' | 'all'): Killers {
   const byMutant = new Map<string, Candidate[]>();
@@ -41,7 +41,7 @@ export function killersOf(passed: readonly Passed[], budget: number, reach: 'nea
   return {
     of: ({ file, id }, kills) => {
       const known = byMutant.get(`${file}#${id}`) ?? [];
-      const candidates = reach === 'near' ? known.filter((test) => kinship(file, test.file) > 0) : known;
+      const candidates = reach === 'near' ? known.filter((test) => isNear(file, test.file)) : known;
       const kin = new Map([...new Set(candidates.map((test) => test.file))].map((name) => [name, kinship(file, name)]));
       const turn = ({ key, file: name, ms, reading, breadth }: Candidate) => ((ms + reading / 4 + 2) * Math.sqrt(breadth + 50)) / (1 + 30 * (kin.get(name) as number)) / (1 + 3 * (kills.get(key) ?? 0));
       const turns = new Map(candidates.map((test) => [test, turn(test)]));
@@ -58,6 +58,11 @@ export function killersOf(passed: readonly Passed[], budget: number, reach: 'nea
       return affordable.map(({ file: name, name: test, ms }) => ({ file: name, name: test, ms }));
     },
   };
+}
+
+/** The corpus is near to everything: each of its texts is short and shows one thing, in whichever room that is made out. */
+function isNear(source: string, test: string): boolean {
+  return test.startsWith('test/corpus/') || kinship(source, test) > 0;
 }
 
 /** How many words the paths of a source and a test share: ‘schedule’ is tested in a folder of that name. */

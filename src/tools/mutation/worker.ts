@@ -170,10 +170,15 @@ export function work(root: string, instrumentedFolder: string): void {
   const report = (answer: Answer) => process.send?.(answer);
   process.on('message', (asked: Asked) => {
     void (async () => {
-      if (asked.ask === 'measure') report({ say: 'measured', passed: await measure(asked.file) });
+      if (asked.ask === 'measure') report({ say: 'measured', passed: await measure(asked.file).catch((error: unknown) => unreadable(asked.file, error)) });
       else report(await attempt(asked));
     })();
   });
+}
+
+/** A test file that can't be read: by a mistake of its own, or of the instrumenter in what it imports. */
+function unreadable(file: string, error: unknown): Passed {
+  return { file, tests: [], all: [], failing: [`the whole file: ${String(error).slice(0, 500)}`] };
 }
 
 const script = new vm.Script('globalThis.__step()');

@@ -53,7 +53,7 @@ function decided(comparison: Comparison): Decision {
   const risk = varies ? riskOf(models, new Set(whole), estimate, money) : undefined;
   const expected = new Map<OptionModel, Expected>(models.map((model) => [model, expectedOf(model, estimate, money)]));
   const searched = flipsOf(ranking, estimate, money);
-  const flips = [...searched.flips, ...chanceFlipsOf(whole, expected)];
+  const flips = [...searched.flips, ...chanceFlipsOf(whole, expected, estimate, money)];
   return {
     comparison,
     cases: risk?.cases,

@@ -1,5 +1,5 @@
 import type { Span } from '../../language/index.js';
-import type { Estimate, MarkupBand, Option } from '../../estimate/index.js';
+import type { Chance, Estimate, MarkupBand, Option } from '../../estimate/index.js';
 import { hundred } from '../../vocabulary/index.js';
 import { difference, sum, type Figure, type FigureUnit } from '../figure.js';
 import type { Money } from '../money.js';
@@ -7,7 +7,7 @@ import { plansToSearch, type Plan } from '../plan.js';
 import { partsIn, returnsOf } from '../cores.js';
 import { createTape, type Leaf, type MarkupTables, type Tape } from '../tape.js';
 import type { Weighed } from '../weigh.js';
-import type { Expected } from './expected.js';
+import { expectedOf, type Expected } from './expected.js';
 import type { OptionModel } from './model.js';
 import { lineAt } from './written.js';
 
@@ -184,16 +184,18 @@ function rounded(count: number, step: number): number {
  * For each chance the likelihood at which another option has the least average cost. The average is straight in one
  * likelihood, so two points give it.
  */
-export function chanceFlipsOf(models: readonly OptionModel[], expected: ReadonlyMap<OptionModel, Expected>): readonly Flip[] {
+export function chanceFlipsOf(models: readonly OptionModel[], expected: ReadonlyMap<OptionModel, Expected>, estimate: Estimate, money: Money): readonly Flip[] {
   if (models.length < 2) return [];
   const seen = new Set<unknown>();
   return models.flatMap(({ chances }) => chances.flatMap(({ chance, parent, likelihood }) => {
     if (seen.has(chance) || chance.percent === undefined || parent !== undefined) return [];
     seen.add(chance);
+    const certain = likelihood === 0 || likelihood === 1;
     const lines = models.map((model) => {
-      const average = expected.get(model) as Expected;
+      const has = model.chances.some((one) => one.chance === chance);
+      const average = certain && has ? expectedOf(asIfOpen(model, chance), estimate, money) : (expected.get(model) as Expected);
       const without = average(new Map([[chance.at, false]]));
-      return { without, with: average(new Map([[chance.at, true]])), has: model.chances.some((one) => one.chance === chance) };
+      return { without, with: average(new Map([[chance.at, true]])), has };
     });
     const costAt = (p: number) => lines.map((line) => (line.has ? line.without + p * (line.with - line.without) : line.without));
     const figure: Figure = { label: chance.title, unit: 'percent', low: chance.percent.low, likely: chance.percent.likely, high: chance.percent.high, step: { kind: 'given' }, from: [], at: chance.percent.at, ranged: false };
@@ -209,6 +211,11 @@ export function chanceFlipsOf(models: readonly OptionModel[], expected: Readonly
       }];
     });
   }));
+}
+
+/** What is written as never or always happening has no average the other way: it is asked as if it might. */
+function asIfOpen(model: OptionModel, chance: Chance): OptionModel {
+  return { ...model, chances: model.chances.map((one) => (one.chance === chance ? { ...one, likelihood: 0.5 } : one)) };
 }
 
 function leastOf(costs: readonly number[]): number {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { parse, type Tree } from '../../../src/language/index.js';
 import type { Sources } from '../../../src/estimate/index.js';
 import { readClosed, resolvedCases } from '../../../src/weigh/history/index.js';
+import { quickCases } from '../../../src/weigh/history/quick-cases.js';
 import { BENCH, sources as bench, URI } from '../../history/closed.js';
 
 const CLOSED = 'closed for repair on 2026-12-09\n';
@@ -58,5 +59,40 @@ describe('a closed file says the same read quickly as resolved', () => {
     ['with advice only', { text: BENCH.replace('option stop', '\n\noption stop') }, WHOLE],
   ])('%s', (_, told, wanted) => {
     expect(keys(told)).toEqual(wanted);
+  });
+});
+
+describe('a closed file is settled by its few lines, and not resolved', () => {
+  const front = 'access front "Front off"\n  includes lifted\n  remove 2 h\n';
+  const stand = BENCH.replace('labour pump', `${front}labour pump`);
+
+  test.each<[string, Told]>([
+    ['where each clocked job has one time', { clocked: '  clocked head 12.5 h\n  clocked valves 3.5 h\n' }],
+    ['where work of the option itself is clocked by its title', { clocked: '  clocked "Dress it" 3 h\n' }],
+    ['where a way in is clocked, and a job that takes it', { clocked: '  clocked out 8 h\n  clocked head 12.5 h\n' }],
+    ['where a job of several times has one with the way in that was clocked', { clocked: '  clocked lifted 2 h\n  clocked pump 4.5 h\n' }],
+    ['where it has several, the quicker', { clocked: '  clocked out 8 h\n  clocked pump 1.5 h\n' }],
+    ['where a dearer way in was clocked that gives the one that a job names', { text: stand, clocked: '  clocked front 2.5 h\n  clocked pump 4.5 h\n' }],
+    ['with shared files that use others', { text: BENCH.replace('use "shop.yard"', 'use "a.yard"\nuse "shop.yard"').replace('do look,', 'do look, seal,'), files: { 'a.yard': 'steelyard 1\nuse "b.yard"\n', 'b.yard': 'steelyard 1\nlabour seal "Seal" 1 h\n' }, clocked: '  clocked seal 1.25 h\n' }],
+    ['with lines of no name in a shared file', { text: BENCH.replace('use "shop.yard"', 'use "a.yard"\nuse "shop.yard"'), files: { 'a.yard': 'steelyard 1\npart "Rag" 1.00 new\nlabour seal "Seal" 1 h\n' } }],
+    ['with faults in lines that it doesn’t need', { text: BENCH.replace('option stop', 'part "Rag" one new\noption stop') }],
+    ['with advice on them', { text: BENCH.replace('labour head', 'labour spare "Nobody does it" 1 h\nlabour head') }],
+    ['with another piece of work that has the same title in another option', { text: BENCH.replace('"Put it back"', '"Dress up"'), clocked: '  clocked "Dress it" 3 h\n' }],
+  ])('%s', (_, told) => {
+    const { text = BENCH, head = CLOSED, clocked = '  clocked head 12.5 h\n', files = {} } = told;
+    expect(keys(told).length).toBeGreaterThan(0);
+    expect(quickCases(URI, `${text}${head}${clocked}`, sourcesWith(files))?.cases.map(({ job: { key } }) => key)).toEqual(keys(told).map((line) => line.replace(/: [\d.]+$/, '')));
+  });
+
+  test('a day, minutes, and several of one piece', () => {
+    const { cases = [] } = quickCases(URI, `${BENCH}${CLOSED}  clocked valves 210 min\n`, sourcesWith({})) ?? {};
+    // 12 at 20 min: 20 min estimated for one, and 17.5 min clocked.
+    expect(cases.map(({ hours, estimated, on }) => [hours * 60, (estimated ?? 0) * 60, on])).toEqual([[17.5, 20, '2026-12-09']]);
+  });
+
+  test('what was done is found on its line', () => {
+    const found = readClosed(URI, `${BENCH}${CLOSED}  clocked head 12.5 h\n  clocked valves 3 h\n`, sourcesWith({}));
+    const line = (words: string) => `${BENCH}${CLOSED}  clocked head 12.5 h\n  clocked valves 3 h\n`.split('\n').findIndex((one) => one.includes(words)) + 1;
+    expect(found.cases.map((one) => one.line)).toEqual([line('clocked head'), line('clocked valves')]);
   });
 });

@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { currencyOf } from '../../src/estimate/index.js';
+import { called, resolved, told } from './estimated.js';
+
+// ISO 4217, minor units (from memory); a sample of each number of decimals.
+describe('a currency has the decimals of its smallest coin', () => {
+  test.each([['USD', 2], ['EUR', 2], ['GBP', 2], ['CHF', 2], ['AED', 2], ['ZMW', 2], ['JPY', 0], ['KRW', 0], ['CLP', 0], ['BIF', 0], ['XPF', 0], ['KWD', 3], ['BHD', 3], ['TND', 3]])('%s: %i', (code, digits) => {
+    expect(currencyOf(code)).toEqual({ code, digits });
+  });
+
+  test.each(['', 'usd', 'US', 'USDD', 'XXX', 'AAA', 'USD EUR', 'constructor'])('“%s” is none', (code) => {
+    expect(currencyOf(code)).toBeUndefined();
+  });
+
+  test('as the platform knows it, where the two lists agree on the coin', () => {
+    // Unicode (CLDR) counts no coin for some whose coins are out of use; ISO 4217 still does. All others are the same.
+    const others = Intl.supportedValuesOf('currency').flatMap((code) => {
+      const [own, platform] = [currencyOf(code)?.digits, new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits];
+      return own === undefined || own === platform || (platform === 0 && own > 0) ? [] : [code];
+    });
+    expect(others).toEqual([]);
+  });
+});
+
+describe('a shop’s currency', () => {
+  const shop = (currency: string, rest = '') => resolved(`steelyard 1\nshop "S"\n  currency ${currency}\n  rate r 100.00\n${rest}`);
+
+  test('says how amounts are counted', () => {
+    expect(shop('JPY').estimate.shop.currency).toEqual({ code: 'JPY', digits: 0 });
+    expect(told(shop('JPY'))).toEqual([]);
+  });
+
+  test('that nobody knows is told, and two decimals are used', () => {
+    expect(told(shop('ZZZ'))).toEqual([['unknown-currency', 'ZZZ']]);
+    expect(shop('ZZZ').estimate.shop.currency.digits).toBe(2);
+  });
+
+  test('is the only one for amounts, on a line or below it', () => {
+    const lines = 'part a "A" 5.00 USD new\npart b "B" 5.00 EUR new\n  core 10.00 USD\npart c "C" 5.00 EUR new\n';
+    expect(told(shop('EUR', lines))).toEqual([['other-currency', '5.00 USD'], ['other-currency', '10.00 USD']]);
+    expect(called(shop('EUR', lines).estimate.parts)).toEqual(['a', 'b', 'c']);
+  });
+
+  test('that is not named lets no amount name one', () => {
+    expect(told(resolved('steelyard 1\npart a "A" 5.00 USD new\n'))).toEqual([['other-currency', '5.00 USD']]);
+    // The line that names it can't be read, which is told already.
+    expect(told(resolved('steelyard 1\nshop "S"\n  currency ‘USD\npart a "A" 5.00 USD new\n')).map(([code]) => code)).toEqual(['strange-character']);
+    expect(told(shop('ZZZ', 'part a "A" 5.00 USD new\n'))).toEqual([['unknown-currency', 'ZZZ']]);
+  });
+});
