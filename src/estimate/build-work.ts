@@ -162,10 +162,10 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup, problems
 export function buildAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, includes: readonly Access[]): Access | undefined {
   const used = usedGoods(record.values.uses, lookup);
   const tools = pick(record.values.needs, lookup.tool);
-  return remember(record, [lookup.shop, ...includes, ...used.parts, ...used.sublets, ...tools], lookup.problems, (problems) => makeAccess(record, { ...lookup, problems }, includes, used, tools));
+  return remember(record, [lookup.shop, ...includes, ...used.parts, ...used.sublets, ...tools], lookup.problems, (problems) => makeAccess(record, { shop: lookup.shop, problems }, includes, used, tools));
 }
 
-function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, includes: readonly Access[], used: ReturnType<typeof usedGoods>, tools: readonly Tool[]): Access | undefined {
+function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Telling, includes: readonly Access[], used: ReturnType<typeof usedGoods>, tools: readonly Tool[]): Access | undefined {
   const { values, name } = record;
   const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
@@ -174,7 +174,7 @@ function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, inclu
   const hours = values.remove ?? values.refit;
   if (hours === undefined && parts.length === 0 && sublets.length === 0 && !record.broken) lookup.problems.push(problem(rules.accessEmpty, record.at, undefined));
   return {
-    ...sourceOf(record),
+    record, at: record.at, broken: record.broken,
     name: name.name,
     title,
     includes,
@@ -188,7 +188,7 @@ function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Lookup, inclu
   };
 }
 
-export function buildPart(record: RecordOf<typeof kinds.part>, lookup: Lookup): Part | undefined {
+export function buildPart(record: RecordOf<typeof kinds.part>, lookup: Telling): Part | undefined {
   return remember(record, [lookup.shop], lookup.problems, (problems) => makePart(record, { shop: lookup.shop, problems }));
 }
 
@@ -230,7 +230,7 @@ function buildCore(record: RecordOf<typeof kinds.core>, lookup: Telling): Core {
   };
 }
 
-export function buildSublet(record: RecordOf<typeof kinds.sublet>, lookup: Lookup): Sublet | undefined {
+export function buildSublet(record: RecordOf<typeof kinds.sublet>, lookup: Telling): Sublet | undefined {
   return remember(record, [lookup.shop], lookup.problems, (problems) => makeSublet(record, { shop: lookup.shop, problems }));
 }
 
