@@ -48,7 +48,7 @@ export async function faultCases(first: Editor, workspace: Workspace): Promise<r
         await openPanel(editor);
         await shows(await pageFrame(editor), 'used.total', today('used.total'));
         await rm(path.join(workspace.dir, estimate));
-        await editor.page.locator('.tab.active .label-name', { hasText: estimate }).waitFor();
+        await editor.page.locator('.tab.active .label-name').getByText(estimate, { exact: true }).waitFor();
         await goToLine(editor, price.line, price.column + '1150 / '.length);
         for (let i = 0; i < 4; i++) await editor.page.keyboard.press('Shift+ArrowRight');
         await typeText(editor, '1450');
