@@ -24,7 +24,8 @@ export function buildOption(record: RecordOf<typeof kinds.option>, stages: reado
   if (name === undefined || title === undefined) return undefined;
   const ownLabour = childrenOf(record, kinds.labour).flatMap((child) => buildLabour(child, lookup, (names) => pick(names, lookup.labour)) ?? []);
   const staged = stagedBy(stages, 'closed');
-  const labour = withNeeded([...(staged?.labour ?? []), ...pick(values.do, lookup.labour), ...ownLabour]);
+  const named = [...pick(values.do, lookup.labour), ...ownLabour];
+  const labour = staged === undefined && named.every(({ needs }) => needs.length === 0) ? named : withNeeded([...(staged?.labour ?? []), ...named]);
   const ownParts = childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? []);
   const ownSublets = childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? []);
   const ownFees = childrenOf(record, kinds.fee).flatMap((child) => buildFee(child, lookup.problems) ?? []);

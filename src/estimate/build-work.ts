@@ -34,17 +34,27 @@ export interface Lookup {
 export type Telling = Pick<Lookup, 'shop' | 'problems'>;
 
 export function pick<T>(names: readonly Name[] | undefined, find: (name: string) => T | undefined): T[] {
-  if (names === undefined) return [];
-  if (names.length === 1) {
-    const one = find((names[0] as Name).name);
-    return one === undefined ? [] : [one];
+  const found: T[] = [];
+  if (names === undefined) return found;
+  const isLong = names.length > FEW_NAMES;
+  for (const name of isLong ? distinct(names) : names) {
+    const one = find(typeof name === 'string' ? name : name.name);
+    if (one !== undefined && (isLong || !found.includes(one))) found.push(one);
   }
-  const found = new Set<T>();
-  for (const { name } of names) {
-    const one = find(name);
-    if (one !== undefined) found.add(one);
-  }
-  return [...found];
+  return found;
+}
+
+/** Up to so many are compared with each other. */
+const FEW_NAMES = 8;
+
+/** Kept by the list, which stays the same until its line is typed in: an option may name hundreds of jobs. */
+const distinctNames = new WeakMap<readonly Name[], readonly string[]>();
+
+/** The names of a list, each once. */
+function distinct(names: readonly Name[]): readonly string[] {
+  let found = distinctNames.get(names);
+  if (found === undefined) distinctNames.set(names, (found = [...new Set(names.map(({ name }) => name))]));
+  return found;
 }
 
 /** The rate of a class of work; where none can be told, says so at the hours. */

@@ -50,9 +50,13 @@ export function reparse(before: Tree, text: string): Tree {
   return {
     uri: before.uri,
     text,
-    starts: [...before.starts.slice(0, head), ...between, ...before.starts.slice(firstOfTail).map((start) => start + moved)],
-    blocks: [...before.blocks.slice(0, head), ...parsed, ...before.blocks.slice(firstOfTail)],
+    starts: before.starts.slice(0, head).concat(between, movedBy(before.starts.slice(firstOfTail), moved)),
+    blocks: before.blocks.slice(0, head).concat(parsed, before.blocks.slice(firstOfTail)),
   };
+}
+
+function movedBy(starts: readonly number[], by: number): readonly number[] {
+  return by === 0 ? starts : starts.map((start) => start + by);
 }
 
 /** How many of the first blocks stand in the new text as they were. */
@@ -124,17 +128,29 @@ function nextLine(text: string, from: number): number {
   return end < 0 ? text.length : end + 1;
 }
 
-const indexes = new WeakMap<Tree, Map<Block, number>>();
+/** Places of a few spans are looked for in the list; of more, an index pays. A keystroke makes a new tree and asks for a few. */
+const FEW_SPANS = 24;
+
+interface Asked {
+  times: number;
+  index: ReadonlyMap<Block, number> | undefined;
+}
+
+const asked = new WeakMap<Tree, Asked>();
 
 /** File offsets of a span, or undefined where its block is not (any more) in this tree. */
-export function rangeIn(tree: Tree, span: Span): Range | undefined {
-  let index = indexes.get(tree);
-  if (index === undefined) {
-    index = new Map(tree.blocks.map((block, i) => [block, tree.starts[i] as number]));
-    indexes.set(tree, index);
-  }
-  const start = index.get(span.block);
-  return start === undefined ? undefined : { start: start + span.start, end: start + span.end };
+export function rangeIn(tree: Tree, { block, start, end }: Span): Range | undefined {
+  const from = tree.starts[placeOf(tree, block)];
+  return from === undefined ? undefined : { start: from + start, end: from + end };
+}
+
+/** The place of a block in a tree; -1 where it is not in it. */
+function placeOf(tree: Tree, block: Block): number {
+  let found = asked.get(tree);
+  if (found === undefined) asked.set(tree, (found = { times: 0, index: undefined }));
+  if (found.index === undefined && found.times++ < FEW_SPANS) return tree.blocks.indexOf(block);
+  found.index ??= new Map(tree.blocks.map((one, i) => [one, i]));
+  return found.index.get(block) ?? -1;
 }
 
 /** The text of a tree; always the text it was parsed from. */

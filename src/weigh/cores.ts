@@ -39,7 +39,7 @@ export function partsIn(option: Pick<Option, 'parts'>, plan: { readonly paid: re
   return [...new Set([...option.parts, ...plan.paid.flatMap(({ parts }) => parts)])];
 }
 
-export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Pick<Ready, 'date' | 'tasks'>, estimate: Estimate, money: Money): Returns {
+export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Pick<Ready, 'date' | 'orderedOn'>, estimate: Estimate, money: Money): Returns {
   const cores = option.parts.flatMap((part) => {
     const { core } = part;
     const line = core === undefined ? undefined : coreLines.find((one) => one.kind === 'core' && one.record === core.record);
@@ -53,7 +53,7 @@ export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines:
   return { cores, refunds, taxBack, salvage, all: sum('Comes back', 'money', [refunds, taxBack, salvage]) };
 }
 
-function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date' | 'tasks'>, estimate: Estimate, money: Money): CoreReturn {
+function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date' | 'orderedOn'>, estimate: Estimate, money: Money): CoreReturn {
   const deadline = deadlineOf(part, core, ready, estimate);
   const late = deadline !== undefined && ready.date !== undefined && ready.date > deadline;
   const less = [...(core.less === undefined ? [] : [given('Damaged or incomplete', 'money', core.less)]), ...core.keeps.flatMap((keep) => (keep.less === undefined ? [] : [given(`${keep.title} kept`, 'money', keep.less)]))];
@@ -70,7 +70,7 @@ function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date
 }
 
 /** The core is due so long, by the calendar, after the part arrives. */
-function deadlineOf({ arrives }: Part, core: Core, ready: Pick<Ready, 'tasks'>, estimate: Estimate): string | undefined {
+function deadlineOf({ arrives }: Part, core: Core, ready: Pick<Ready, 'orderedOn'>, estimate: Estimate): string | undefined {
   const start = startOf(estimate);
   if (core.due === undefined || start === undefined) return undefined;
   const arrived = arrives === undefined ? start : waitEndsOn(orderedOn(arrives, ready) ?? start, arrives.likely.toNumber(), waitUnitOf(arrives), estimate.shop);
@@ -78,7 +78,7 @@ function deadlineOf({ arrives }: Part, core: Core, ready: Pick<Ready, 'tasks'>, 
 }
 
 /** A part is ordered when the customer has said yes, and what comes before that is done. */
-function orderedOn({ at }: Amount, { tasks }: Pick<Ready, 'tasks'>): Day | undefined {
-  const from = tasks.find(({ task }) => task.kind === 'part' && task.at === at)?.from;
-  return from === undefined ? undefined : dayOf(from);
+function orderedOn({ at }: Amount, ready: Pick<Ready, 'orderedOn'>): Day | undefined {
+  const day = ready.orderedOn(at);
+  return day === undefined ? undefined : dayOf(day);
 }

@@ -1,3 +1,4 @@
+import type { Span } from '../language/index.js';
 import type { Estimate } from '../estimate/index.js';
 import { Decimal } from '../vocabulary/index.js';
 import { dayOf, isoOf, type Day } from './calendar.js';
@@ -5,7 +6,7 @@ import { found, type Figure, type Points } from './figure.js';
 import type { Plan } from './plan.js';
 import type { PlannedWork } from './planned-work.js';
 import { workdayOf } from './price-labour.js';
-import { compileOrder, type BayPlan, type PlanEffort } from './schedule/index.js';
+import { bayPlan, compileOrder, type BayPlan, type PlanEffort } from './schedule/index.js';
 import { slackOf, type Slack } from './slack.js';
 import type { Task } from './task.js';
 import { tasksOf } from './tasks.js';
@@ -54,6 +55,8 @@ export interface Ready {
   readonly proven: boolean;
   readonly gap: number;
   readonly byChance: readonly FinishDays[];
+  /** YYYY-MM-DD on which a part is ordered that arrives as written there; undefined without a date to start from. */
+  readonly orderedOn: (arrives: Span) => string | undefined;
   /** The tasks that wait for each other where `after` goes round in a circle; it is then left out. */
   readonly circle: readonly string[] | undefined;
 }
@@ -80,7 +83,7 @@ export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], est
   const again = planOf(plain, time, effort);
   if (again.kind === 'planned') return { tasks: plain, planned: again, circle };
   // Lengths that no calendar holds: nothing can be said of days.
-  return { tasks: [], planned: { kind: 'planned', tasks: [], makespan: 0, lowerBound: 0, proven: true, gap: 0, order: [], chain: [] }, circle };
+  return { tasks: [], planned: bayPlan([], 1) as BayPlan, circle };
 }
 
 /** Worked out as far as somebody asks: while an estimate is typed, that is the day on which it is ready at most. */
@@ -97,6 +100,8 @@ class BayReady implements Ready {
   private readonly made: () => Pick<Ready, 'days' | 'bay' | 'waiting'>;
   private readonly dates: WorkingDays | undefined;
 
+  readonly orderedOn: Ready['orderedOn'];
+
   constructor({ tasks, planned, circle }: Scheduled, estimate: Estimate, private readonly time: ShopTime) {
     this.technicians = time.technicians;
     this.hoursPerDay = time.hoursPerDay;
@@ -105,6 +110,10 @@ class BayReady implements Ready {
     this.gap = planned.gap;
     this.circle = circle;
     this.dates = time.start === undefined ? undefined : workingDaysFrom(time.start, time.shop);
+    this.orderedOn = (arrives) => {
+      const place = tasks.findIndex(({ kind, at }) => kind === 'part' && at === arrives);
+      return place < 0 ? undefined : this.dateOf(dayNumber(planned.startOf(place), time));
+    };
     this.network = lazily(() => slackOf(tasks, planned, time));
     this.points = lazily(() => atPoints(tasks, planned, time));
     this.rows = lazily(() => tasks.map((task, i) => new Row(task, planned.tasks[i] as BayPlan['tasks'][number], i, this.dateOf, time, this.network)));

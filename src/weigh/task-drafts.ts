@@ -2,6 +2,7 @@ import type { Span } from '../language/index.js';
 import type { Amount } from '../vocabulary/index.js';
 import { given, type Figure } from './figure.js';
 import type { PlannedJob } from './plan.js';
+import { onceEach } from './schedule/index.js';
 import type { Task, TaskKind } from './task.js';
 import { waitUnitOf } from './working-days.js';
 
@@ -21,7 +22,7 @@ export class TaskDrafts {
   }
 
   add({ title, kind, length, after, at, wait, counts = true, inBay = true }: Wanted): number {
-    this.drafts.push({ id: `${this.drafts.length + 1} ${title}`, title, kind, length, wait, after: [...new Set(after)], counts, inBay, at });
+    this.drafts.push({ id: `${this.drafts.length + 1} ${title}`, title, kind, length, wait, after: [...onceEach(after)], counts, inBay, at });
     return this.drafts.length - 1;
   }
 

@@ -1,4 +1,4 @@
-import { assembleTitle, type Access, type Estimate, type Labour, type Part, type Sublet, type Tool } from '../estimate/index.js';
+import { assembleTitle, type Access, type Estimate, type Labour, type Mode, type Part, type Sublet, type Tool } from '../estimate/index.js';
 import { zero, type Amount, type Name } from '../vocabulary/index.js';
 import { constant, least, remainder, type Figure } from './figure.js';
 import type { PlannedJob } from './plan.js';
@@ -119,8 +119,9 @@ class TaskList {
   /** A job, in two pieces where it says when things are apart. */
   private split(planned: PlannedJob, work: PlannedWork): void {
     const { job, line, mode } = planned;
-    const opened = [...this.opened].filter(([way]) => mode.with.some((one) => one === way || way.includes.includes(one))).flatMap(([, open]) => open);
-    const after = [...(opened.length > 0 ? opened : this.decided), ...(this.openedBefore.size > 0 ? this.decided : []), ...job.tools.flatMap((tool) => this.arrival('tool', tool, this.decided))];
+    const after = this.openFor(mode);
+    if (after.length === 0 || this.openedBefore.size > 0) after.push(...this.decided);
+    for (const tool of job.tools) after.push(...this.arrival('tool', tool, this.decided));
     const hours = lengthOf(planned);
     if (job.apart === undefined) {
       const made = this.drafts.job(planned, line.title, after, hours);
@@ -131,6 +132,14 @@ class TaskList {
     const first = this.drafts.job(planned, `${line.title}: apart`, after, least(`${line.title}: apart`, [apart, hours]));
     const last = this.drafts.job(planned, `${line.title}: the rest`, [first], remainder(`${line.title}: the rest`, 'hours', [hours, apart]));
     this.pieces.push({ planned, of: work, first, last });
+  }
+
+  /** What opens the ways in that a job takes. */
+  private openFor({ with: takes }: Mode): number[] {
+    const found: number[] = [];
+    if (takes.length === 0) return found;
+    for (const [way, open] of this.opened) if (takes.some((one) => one === way || way.includes.includes(one))) found.push(...open);
+    return found;
   }
 
   /** Parts and outside work: those of the work, and what ways in bring along. */
@@ -155,12 +164,21 @@ class TaskList {
 
   /** The waits of what a job uses. */
   private used(job: Labour): number[] {
-    return [...job.parts.flatMap((part) => this.arrivals.get(part) ?? []), ...job.sublets.flatMap((sublet) => this.away.get(sublet) ?? [])];
+    const waits: number[] = [];
+    for (const part of job.parts) {
+      const arrival = this.arrivals.get(part);
+      if (arrival !== undefined) waits.push(arrival);
+    }
+    for (const sublet of job.sublets) {
+      const away = this.away.get(sublet);
+      if (away !== undefined) waits.push(away);
+    }
+    return waits;
   }
 
   /** What `after` says, for the work and outside work that the option has. */
   private followNames(jobs: readonly PlannedJob[], work: PlannedWork): void {
-    if (this.following === 'no after') return;
+    if (this.following === 'no after' || (jobs.every(({ job }) => job.after.length === 0) && [...this.away.keys()].every(({ after }) => after.length === 0))) return;
     const pieces = new Map(this.pieces.toReversed().map((one) => [one.planned, one]));
     this.piecesByName = new Map(this.pieces.toReversed().map((one) => [one.planned.job.name, one]));
     for (const planned of jobs) {
@@ -185,10 +203,16 @@ class TaskList {
 
   /** Parts and outside work that no job uses hold up every job, but for those that come before them. */
   private waitForLoose(work: PlannedWork, base: readonly number[]): void {
-    const jobs = [...this.pieces.map(({ planned }) => planned), ...work.jobs.filter(({ job }) => job.done === 'last')].map(({ job }) => job);
+    const used = new Set<Part | Sublet>();
+    const use = ({ parts, sublets }: Labour) => {
+      for (const part of parts) used.add(part);
+      for (const sublet of sublets) used.add(sublet);
+    };
+    for (const { planned } of this.pieces) use(planned.job);
+    for (const { job } of work.jobs) if (job.done === 'last') use(job);
     const loose = [
-      ...work.parts.filter((part) => !jobs.some((job) => job.parts.includes(part))).flatMap((part) => this.arrivals.get(part) ?? []),
-      ...work.sublets.filter((sublet) => !this.late.has(sublet) && !jobs.some((job) => job.sublets.includes(sublet))).flatMap((sublet) => this.away.get(sublet) ?? []),
+      ...work.parts.filter((part) => !used.has(part)).flatMap((part) => this.arrivals.get(part) ?? []),
+      ...work.sublets.filter((sublet) => !this.late.has(sublet) && !used.has(sublet)).flatMap((sublet) => this.away.get(sublet) ?? []),
     ].filter((task) => !base.includes(task));
     for (const task of loose) {
       const before = this.drafts.before(task);

@@ -41,7 +41,7 @@ export function planTasks(tasks: readonly Task[], point: keyof Points, time: Sho
     const { id, after, wait, counts } = task;
     const duration = durationOf(task, point, time);
     const endsAt = wait === 'wk' || wait === 'mo' ? endOf(wait, time) : undefined;
-    return { id, after, kind: wait === undefined ? 'work' : 'wait', duration, counts, ...(endsAt === undefined ? {} : { endsAt }) };
+    return { id, after, kind: wait === undefined ? 'work' : 'wait', duration, counts, endsAt };
   });
 }
 

@@ -94,7 +94,7 @@ function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: 
   const { totals } = planned.chosen;
   let ready: Ready | undefined;
   const planReady = () => (ready ??= readyOf(planned.chosen, option, estimate));
-  const returns = returnsOf({ parts: partsIn(option, planned.chosen), harvests: option.harvests }, totals.lines, { get date() { return planReady().date; }, get tasks() { return planReady().tasks; } }, estimate, money);
+  const returns = returnsOf({ parts: partsIn(option, planned.chosen), harvests: option.harvests }, totals.lines, { get date() { return planReady().date; }, orderedOn: (arrives) => planReady().orderedOn(arrives) }, estimate, money);
   const net = difference('What is paid in the end', 'money', [totals.total, returns.all]);
   const worthAfter = worthOf(option, estimate);
   const givenUp = worthAfter === undefined || mostWorth === undefined ? undefined : difference('Worth given up', 'money', [mostWorth, worthAfter]);

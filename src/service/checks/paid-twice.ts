@@ -19,7 +19,7 @@ export const twiceCheck = optionCheck(paidTwice, function* find({ weighed, optio
   const first = new Map<string, Line>();
   for (const line of weighed.totals.lines) {
     if (line.amount.likely.isZero()) continue;
-    const key = `${line.kind} ${line.title.trim().toLowerCase()}`;
+    const key = keyOf(line);
     const before = first.get(key);
     if (before === undefined) first.set(key, line);
     else if (before.record !== line.record) {
@@ -29,3 +29,12 @@ export const twiceCheck = optionCheck(paidTwice, function* find({ weighed, optio
     }
   }
 });
+
+/** Kept by the lines, which stay the same while others are typed in. */
+const keys = new WeakMap<Line, string>();
+
+function keyOf(line: Line): string {
+  let key = keys.get(line);
+  if (key === undefined) keys.set(line, (key = `${line.kind} ${line.title.trim().toLowerCase()}`));
+  return key;
+}

@@ -23,12 +23,27 @@ const priceFarOff: Rule<{ readonly part: string; readonly price: string; readonl
 export const priceCheck = wholeCheck(priceFarOff, function* find(view) {
   const own = view.estimate.options.flatMap((option) => option.parts.filter((part) => part.name === undefined && view.isOwn(part)));
   if (own.length === 0) return;
-  const byTitle = new Map<string, Part[]>();
-  for (const part of own) byTitle.set(key(part.title), [...(byTitle.get(key(part.title)) ?? []), part]);
-  for (const usual of view.estimate.parts) {
-    for (const part of byTitle.get(key(usual.title)) ?? []) if (usual.condition === part.condition) yield* compared(part, usual, view);
+  const named = titled(view.estimate.parts);
+  for (const part of own) {
+    for (const usual of named.get(key(part.title)) ?? []) if (usual.condition === part.condition) yield* compared(part, usual, view);
   }
 });
+
+/** Kept by the list: a keystroke in a job leaves the named parts as they are. */
+const byTitle = new WeakMap<readonly Part[], ReadonlyMap<string, readonly Part[]>>();
+
+function titled(parts: readonly Part[]): ReadonlyMap<string, readonly Part[]> {
+  let found = byTitle.get(parts) as Map<string, Part[]> | undefined;
+  if (found !== undefined) return found;
+  found = new Map();
+  for (const part of parts) {
+    const same = found.get(key(part.title));
+    if (same === undefined) found.set(key(part.title), [part]);
+    else same.push(part);
+  }
+  byTitle.set(parts, found);
+  return found;
+}
 
 function* compared(part: Part, usual: Part, view: View): Iterable<Found> {
   for (const word of ['price', 'cost'] as const) {

@@ -1,5 +1,4 @@
 import type { Rule } from '../../language/index.js';
-import type { Record } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 import { factsOf, MOST_TIMES } from './record-facts.js';
@@ -15,9 +14,8 @@ const rangeVeryWide: Rule<{ readonly low: string; readonly high: string }> = {
 };
 
 export const rangeCheck = wholeCheck(rangeVeryWide, function* find({ resolved, isOwn }) {
-  const { facts, records } = factsOf(resolved);
-  for (const [i, { wide }] of facts.entries()) {
-    if (wide.length === 0 || !isOwn({ record: records[i] as Record })) continue;
-    for (const { at, low, high } of wide) yield found(rangeVeryWide, at, { low: low.toFixed(), high: high.toFixed() });
+  for (const { record, amounts } of factsOf(resolved).wide()) {
+    if (!isOwn({ record })) continue;
+    for (const { at, low, high } of amounts) yield found(rangeVeryWide, at, { low: low.toFixed(), high: high.toFixed() });
   }
 });

@@ -1,3 +1,4 @@
+import { changedSince } from '../../language/index.js';
 import { referencesIn, type Resolved } from '../../estimate/index.js';
 import type { Amount, Field, Name, Record } from '../../vocabulary/index.js';
 
@@ -5,7 +6,7 @@ import type { Amount, Field, Name, Record } from '../../vocabulary/index.js';
 export const MOST_TIMES = 10;
 
 /** What the checks of a whole estimate ask of each line; worked out once for each. */
-export interface RecordFacts {
+interface RecordFacts {
   /** “kind name” of the line itself. */
   readonly gives: string | undefined;
   /** “kind name” of every line that it names, under each kind that may be meant. */
@@ -14,22 +15,18 @@ export interface RecordFacts {
   readonly wide: readonly Amount[];
 }
 
-/** The facts of all lines of an estimate, in the order of its records. */
+/** The lines of an estimate of which the checks have something to ask. */
 export interface AllFacts {
-  readonly records: readonly Record[];
-  readonly facts: readonly RecordFacts[];
-  /** How often each line is named. */
-  readonly named: ReadonlyMap<string, number>;
-}
-
-interface Kept {
-  records: readonly Record[];
-  readonly facts: RecordFacts[];
-  readonly named: Map<string, number>;
+  /** Whether some line names what is called “kind name”. */
+  readonly names: (called: string) => boolean;
+  /** Lines with a name that no line names, in the order of the records. */
+  readonly unnamed: () => readonly Record[];
+  /** Figures whose range says nothing, with their lines. */
+  readonly wide: () => readonly { readonly record: Record; readonly amounts: readonly Amount[] }[];
 }
 
 /** By the first line of the estimate’s own file, which typing further down leaves as it is. */
-const kept = new WeakMap<Record, Kept>();
+const kept = new WeakMap<Record, FactsOfLines>();
 
 /**
  * Facts of every line. A keystroke replaces one record, so only what differs from the last time is worked out again;
@@ -38,28 +35,81 @@ const kept = new WeakMap<Record, Kept>();
 export function factsOf({ records, estimate: { uri } }: Pick<Resolved, 'records' | 'estimate'>): AllFacts {
   const first = records.find(({ block }) => block.uri === uri);
   const before = first === undefined ? undefined : kept.get(first);
-  if (before !== undefined && before.records.length === records.length) {
-    for (let i = 0; i < records.length; i++) if (records[i] !== before.records[i]) replace(before, i, records[i] as Record);
-    before.records = records;
-    return before;
-  }
-  const made: Kept = { records, facts: records.map(readFacts), named: new Map() };
-  for (const { uses } of made.facts) for (const key of uses) count(made.named, key, 1);
+  if (before?.follow(records) === true) return before;
+  const made = new FactsOfLines(records);
   if (first !== undefined) kept.set(first, made);
   return made;
 }
 
-function replace({ facts, named }: Kept, i: number, record: Record): void {
-  for (const key of facts[i]?.uses ?? []) count(named, key, -1);
-  const now = readFacts(record);
-  for (const key of now.uses) count(named, key, 1);
-  facts[i] = now;
+class FactsOfLines implements AllFacts {
+  private readonly facts: RecordFacts[];
+  /** How often each line is named. */
+  private readonly named = new Map<string, number>();
+  /** Where the lines of a name stand. */
+  private readonly placesOf = new Map<string, Set<number>>();
+  private readonly unnamedAt = new Set<number>();
+  private readonly wideAt = new Set<number>();
+
+  constructor(private records: readonly Record[]) {
+    this.facts = records.map(readFacts);
+    for (const { uses } of this.facts) for (const key of uses) this.named.set(key, (this.named.get(key) ?? 0) + 1);
+    this.facts.forEach((facts, i) => this.place(facts, i));
+  }
+
+  /** Takes over what differs; false where that is more than a few lines. */
+  follow(records: readonly Record[]): boolean {
+    const changed = changedSince(this.records, records);
+    if (changed === undefined) return false;
+    this.records = records;
+    for (const i of changed) this.replace(i, readFacts(records[i] as Record));
+    return true;
+  }
+
+  names(called: string): boolean {
+    return this.named.has(called);
+  }
+
+  unnamed(): readonly Record[] {
+    return inOrder(this.unnamedAt).map((i) => this.records[i] as Record);
+  }
+
+  wide(): readonly { readonly record: Record; readonly amounts: readonly Amount[] }[] {
+    return inOrder(this.wideAt).map((i) => ({ record: this.records[i] as Record, amounts: this.facts[i]?.wide ?? [] }));
+  }
+
+  private replace(i: number, facts: RecordFacts): void {
+    const old = this.facts[i] as RecordFacts;
+    this.facts[i] = facts;
+    if (old.gives !== undefined) this.placesOf.get(old.gives)?.delete(i);
+    this.unnamedAt.delete(i);
+    this.wideAt.delete(i);
+    for (const key of old.uses) this.count(key, -1);
+    for (const key of facts.uses) this.count(key, 1);
+    this.place(facts, i);
+  }
+
+  private place({ gives, wide }: RecordFacts, i: number): void {
+    if (wide.length > 0) this.wideAt.add(i);
+    if (gives === undefined) return;
+    const places = this.placesOf.get(gives);
+    if (places === undefined) this.placesOf.set(gives, new Set([i]));
+    else places.add(i);
+    if (!this.named.has(gives)) this.unnamedAt.add(i);
+  }
+
+  private count(key: string, by: number): void {
+    const now = (this.named.get(key) ?? 0) + by;
+    if (now === 0) this.named.delete(key);
+    else this.named.set(key, now);
+    for (const i of this.placesOf.get(key) ?? []) {
+      if (now === 0) this.unnamedAt.add(i);
+      else this.unnamedAt.delete(i);
+    }
+  }
 }
 
-function count(named: Map<string, number>, key: string, by: number): void {
-  const now = (named.get(key) ?? 0) + by;
-  if (now === 0) named.delete(key);
-  else named.set(key, now);
+function inOrder(places: ReadonlySet<number>): readonly number[] {
+  return [...places].sort((a, b) => a - b);
 }
 
 function readFacts(record: Record): RecordFacts {

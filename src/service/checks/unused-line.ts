@@ -1,5 +1,5 @@
 import type { Rule } from '../../language/index.js';
-import { clip, type Record } from '../../vocabulary/index.js';
+import { clip } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
 import { factsOf } from './record-facts.js';
@@ -18,10 +18,7 @@ const unusedLine: Rule<{ readonly kind: string; readonly name: string }> = {
 
 /** Only in the estimate’s own file: a shared file holds what other estimates need. */
 export const unusedCheck = wholeCheck(unusedLine, function* find({ resolved, isOwn }) {
-  const { facts, named } = factsOf(resolved);
-  for (const [i, { gives }] of facts.entries()) {
-    if (gives === undefined || named.has(gives)) continue;
-    const record = resolved.records[i] as Record;
+  for (const record of factsOf(resolved).unnamed()) {
     if (record.name === undefined || how[record.kind.word] === undefined || !isOwn({ record })) continue;
     yield found(unusedLine, record.name.at, { kind: record.kind.word, name: record.name.name });
   }

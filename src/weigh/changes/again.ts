@@ -80,7 +80,7 @@ export class PriceAgain {
 
   /** What comes back for a part's old unit if it goes back in time. */
   refund(part: Part, coreLines: readonly Line[], side: SideName): Decimal {
-    return returnsOf({ parts: [part], harvests: [] }, coreLines, { date: undefined, tasks: [] }, this.estimate(side), this.money(side)).refunds.likely;
+    return returnsOf({ parts: [part], harvests: [] }, coreLines, { date: undefined, orderedOn: () => undefined }, this.estimate(side), this.money(side)).refunds.likely;
   }
 
   /** The bands of the markup table that price these goods in either shop, as things. */

@@ -19,6 +19,8 @@ export interface BayPlan {
   readonly kind: 'planned';
   /** In the order of the tasks given. */
   readonly tasks: readonly PlannedTask[];
+  /** When a task starts, by its place: the same as in `tasks`, without asking who does what. */
+  readonly startOf: (task: number) => number;
   /** The end of the last task that counts; 0 where none does. */
   readonly makespan: number;
   /** What no plan can finish before; the makespan itself where that is proven. */
@@ -74,12 +76,48 @@ function planned(layout: Layout, effort: PlanEffort): BayPlan {
     proven = complete;
   }
   makespan = generation.run(order, durations);
-  const { starts, ends } = generation;
-  const technician = assignTechnicians(layout, starts, ends);
-  const lowerBound = proven ? makespan : Math.min(floor, makespan);
-  return {
-    kind: 'planned', makespan, lowerBound, proven, gap: makespan - lowerBound, order: [...order],
-    tasks: technician.map((one, i) => ({ start: starts[i] as number, end: ends[i] as number, technician: one })),
-    chain: criticalChain(layout, starts, ends, technician, makespan),
-  };
+  return new GeneratedPlan(layout, generation, order, { makespan, lowerBound: proven ? makespan : Math.min(floor, makespan), proven });
+}
+
+/** Who does what, and what the finish hangs on, is only worked out where somebody asks: while an estimate is typed, the finish alone counts. */
+class GeneratedPlan implements BayPlan {
+  readonly kind = 'planned';
+  readonly makespan: number;
+  readonly lowerBound: number;
+  readonly proven: boolean;
+  readonly order: readonly number[];
+  private readonly starts: Float64Array;
+  private readonly ends: Float64Array;
+  private assigned: readonly (number | undefined)[] | undefined;
+  private timed: readonly PlannedTask[] | undefined;
+  private traced: readonly ChainLink[] | undefined;
+
+  constructor(private readonly layout: Layout, { starts, ends }: SerialGeneration, order: Int32Array, { makespan, lowerBound, proven }: Pick<BayPlan, 'makespan' | 'lowerBound' | 'proven'>) {
+    this.makespan = makespan;
+    this.lowerBound = lowerBound;
+    this.proven = proven;
+    this.order = [...order];
+    this.starts = starts;
+    this.ends = ends;
+  }
+
+  startOf(task: number): number {
+    return this.starts[task] as number;
+  }
+
+  get gap(): number {
+    return this.makespan - this.lowerBound;
+  }
+
+  get tasks(): readonly PlannedTask[] {
+    return (this.timed ??= this.technicians.map((technician, i) => ({ start: this.starts[i] as number, end: this.ends[i] as number, technician })));
+  }
+
+  get chain(): readonly ChainLink[] {
+    return (this.traced ??= criticalChain(this.layout, this.starts, this.ends, this.technicians, this.makespan));
+  }
+
+  private get technicians(): readonly (number | undefined)[] {
+    return (this.assigned ??= assignTechnicians(this.layout, this.starts, this.ends));
+  }
 }

@@ -1,4 +1,5 @@
 import { isDuration } from './duration.js';
+import { onceEach } from './once-each.js';
 import { successorsOf, topologicalOrder } from './topological.js';
 
 /** A piece of the way to a running car: work that holds one technician, or a wait that holds nobody. */
@@ -14,7 +15,7 @@ export interface PlanTask {
    * For a wait by the calendar: when it ends if it starts then, given its duration. A later start must never give an
    * earlier end. An end before the start is taken to be the start. Work does not have one.
    */
-  readonly endsAt?: (start: number, duration: number) => number;
+  readonly endsAt?: ((start: number, duration: number) => number) | undefined;
   /** False for what may go on after the finish; it then never delays a task that counts. A task that a counting one waits for counts. */
   readonly counts?: boolean;
 }
@@ -49,32 +50,41 @@ export interface Layout {
 
 export function layOut(tasks: readonly PlanTask[], technicians: number): Layout | PlanProblem {
   if (!(technicians >= 1) || (technicians !== Infinity && !Number.isInteger(technicians))) return { kind: 'no-technician' };
-  const after: number[][] = [];
-  for (const { id, after: written, duration } of tasks) {
+  const count = tasks.length;
+  const after: (readonly number[])[] = [];
+  const durations = new Float64Array(count);
+  const isWork = new Uint8Array(count);
+  const isCounted = new Uint8Array(count);
+  const endsAt: PlanTask['endsAt'][] = [];
+  for (const [i, { id, after: written, kind, duration, counts, endsAt: ends }] of tasks.entries()) {
     const unknown = written.find((one) => tasks[one] === undefined);
     if (unknown !== undefined) return { kind: 'unknown-predecessor', id, predecessor: unknown };
     if (!isDuration(duration)) return { kind: 'no-duration', id };
-    after.push([...new Set(written)]);
-  }
-  const ordering = topologicalOrder(after);
-  if (ordering.kind === 'circle') return { kind: 'circle', ids: ordering.circle.map((i) => (tasks[i] as PlanTask).id) };
-  const beforeFrom = new Int32Array(tasks.length + 1);
-  after.forEach((before, i) => (beforeFrom[i + 1] = (beforeFrom[i] as number) + before.length));
-  const isCounted = Uint8Array.from(tasks, ({ counts }) => (counts === false ? 0 : 1));
-  for (const i of ordering.order.toReversed()) {
-    if (isCounted[i] === 1) for (const before of after[i] as number[]) isCounted[before] = 1;
+    after.push(onceEach(written));
+    durations[i] = duration;
+    isWork[i] = kind === 'work' ? 1 : 0;
+    isCounted[i] = counts === false ? 0 : 1;
+    endsAt.push(kind === 'wait' ? ends : undefined);
   }
   const successors = successorsOf(after);
-  return {
-    kind: 'laid-out', count: tasks.length, technicians, isCounted, beforeFrom,
-    durations: Float64Array.from(tasks, ({ duration }) => duration),
-    isWork: Uint8Array.from(tasks, ({ kind }) => (kind === 'work' ? 1 : 0)),
-    endsAt: tasks.map(({ kind, endsAt }) => (kind === 'wait' ? endsAt : undefined)),
-    before: Int32Array.from(after.flat()),
-    successors,
-    ranked: successors.map((next, i) => next.filter((one) => isCounted[one] === isCounted[i])),
-    topological: ordering.order,
-  };
+  const ordering = topologicalOrder(after, successors);
+  if (ordering.kind === 'circle') return { kind: 'circle', ids: ordering.circle.map((i) => (tasks[i] as PlanTask).id) };
+  const topological = ordering.order;
+  for (let at = count - 1; at >= 0; at--) {
+    const i = topological[at] as number;
+    if (isCounted[i] === 1) for (const before of after[i] as readonly number[]) isCounted[before] = 1;
+  }
+  const ranked = isCounted.includes(0) ? successors.map((next, i) => next.filter((one) => isCounted[one] === isCounted[i])) : successors;
+  return { kind: 'laid-out', count, technicians, durations, isWork, isCounted, endsAt, ...inOneList(after), successors, ranked, topological };
+}
+
+
+function inOneList(lists: readonly (readonly number[])[]): Pick<Layout, 'before' | 'beforeFrom'> {
+  const beforeFrom = new Int32Array(lists.length + 1);
+  lists.forEach((list, i) => (beforeFrom[i + 1] = (beforeFrom[i] as number) + list.length));
+  const before = new Int32Array(beforeFrom[lists.length] as number);
+  lists.forEach((list, i) => before.set(list, beforeFrom[i]));
+  return { before, beforeFrom };
 }
 
 /** When a task that holds nobody ends. Not-a-number durations and ends count as nothing. */

@@ -32,14 +32,16 @@ export const PRIORITY_RULES: readonly PriorityRule[] = [
 
 /** All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table. */
 export function listByPriority({ count, beforeFrom, isCounted, successors }: Layout, keys: Float64Array): Int32Array {
-  const missing = Int32Array.from({ length: count }, (_, i) => (beforeFrom[i + 1] as number) - (beforeFrom[i] as number));
   const byRank = Int32Array.from({ length: count }, (_, i) => i).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
   const rank = new Int32Array(count);
-  byRank.forEach((i, at) => (rank[i] = at));
+  const missing = new Int32Array(count);
   const open = new SmallestFirst(count);
-  missing.forEach((left, i) => {
-    if (left === 0) open.put(rank[i] as number);
-  });
+  for (let at = 0; at < count; at++) {
+    const i = byRank[at] as number;
+    rank[i] = at;
+    missing[i] = (beforeFrom[i + 1] as number) - (beforeFrom[i] as number);
+    if (missing[i] === 0) open.put(at);
+  }
   const order = new Int32Array(count);
   for (let at = 0; at < count; at++) {
     const next = byRank[open.take()] as number;

@@ -8,16 +8,16 @@ export type Ordering =
  * Orders tasks by what they wait for (Kahn, Communications of the ACM 5(11), 1962), as early in the table as possible.
  *
  * @param after for each task the indexes of its predecessors, each a task of the table; duplicates do no harm.
+ * @param successors the same seen from the other end.
  */
-export function topologicalOrder(after: readonly (readonly number[])[]): Ordering {
+export function topologicalOrder(after: readonly (readonly number[])[], successors: readonly (readonly number[])[] = successorsOf(after)): Ordering {
   const count = after.length;
-  const successors = successorsOf(after);
   const missing = Int32Array.from(after, (before) => before.length);
   const order = new Int32Array(count);
   let placed = 0;
   for (let i = 0; i < count; i++) if (missing[i] === 0) order[placed++] = i;
   for (let at = 0; at < placed; at++) {
-    for (const next of successors[order[at] as number] as number[]) {
+    for (const next of successors[order[at] as number] as readonly number[]) {
       if (--(missing[next] as number) === 0) order[placed++] = next;
     }
   }
