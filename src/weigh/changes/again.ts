@@ -1,4 +1,4 @@
-import type { Estimate, Fee, Part, Rate, Sublet, Tax } from '../../estimate/index.js';
+import type { Access, Estimate, Fee, Part, Rate, Sublet, Tax } from '../../estimate/index.js';
 import { zero, type Decimal } from '../../vocabulary/index.js';
 import { returnsOf } from '../cores.js';
 import { sum } from '../figure.js';
@@ -40,11 +40,12 @@ export class PriceAgain {
     return labourLine({ ...job, rate }, mode, this.money(own)).amount.likely;
   }
 
+  /** A way in that both versions pay for: its hours and class from `own`, the rates from `shop`. */
   way(record: Thing, plans: { readonly [side in SideName]: Weighed }, own: SideName, shop: SideName): Decimal | undefined {
     const { planned: { chosen }, option: { staged } } = plans[own];
-    const way = chosen.paid.find((one) => this.matched.pairOf(record)?.[own].record === one.record);
-    const rate = way === undefined ? 'lost' : this.rateIn(way.rate, way.record.values['class'] !== undefined, own, shop);
-    if (way === undefined || rate === 'lost') return undefined;
+    const way = chosen.paid.find((one) => this.matched.pairOf(record)?.[own].record === one.record) as Access;
+    const rate = this.rateIn(way.rate, way.record.values['class'] !== undefined, own, shop);
+    if (rate === 'lost') return undefined;
     // Sold as it stands, what a stage opened is left open.
     const stretches = staged?.then === 'left open' && staged.ways.includes(way) ? (['remove'] as const) : undefined;
     return accessWork({ ...way, rate }, this.money(own), stretches).reduce((all, line) => all.plus(line.amount.likely), zero);
@@ -110,7 +111,6 @@ export class PriceAgain {
   }
 
   private rateIn(rate: Rate | undefined, named: boolean, own: SideName, shop: SideName): Rate | undefined | 'lost' {
-    if (own === shop) return rate;
     if (!named) return this.estimate(shop).shop.usualRate ?? 'lost';
     const thing = rate === undefined ? undefined : this.versions[own].things.of(rate.record);
     const partner = thing === undefined ? undefined : this.matched.pairOf(thing)?.[shop];

@@ -22,9 +22,9 @@ export function* backShares(workings: Workings): Generator<readonly Share[]> {
     const found = { before: backs.before.get(sides.onSide(thing, 'before')), after: backs.after.get(sides.onSide(thing, 'after')) };
     const only = found.before === undefined ? 'after' : found.after === undefined ? 'before' : undefined;
     const own = only === undefined ? moved.own(thing) : causes.of(sides.onSide(thing, only), only, sides.option);
-    const value = (of: Back | undefined, late: Back | undefined) => (of === undefined || late?.late === true ? zero : of.refund.neg());
+    const value = (of: Back | undefined, { late }: Back) => (of === undefined || late ? zero : of.refund.neg());
     // A part of one version only has no other way of being late.
-    const lateOf = (side: SideName) => found[side] ?? found.before ?? found.after;
+    const lateOf = (side: SideName) => (found[side] ?? found.before ?? found.after) as Back;
     const parts = split(2, ([of, late]) => value(found[of as SideName], lateOf(late as SideName))) as readonly [Decimal, Decimal];
     yield [[own, parts[0]], [{ sort: 'refund', title: 'Core back in time or not', option: undefined }, parts[1]]];
     yield [[own, (found.before?.salvage ?? zero).minus(found.after?.salvage ?? zero)]];

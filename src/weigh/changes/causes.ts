@@ -45,9 +45,9 @@ export class Causes {
   }
 
   /** Why other ways in are taken: since the option's pin moved, or because that became the cheapest. */
-  ways({ index, before, after }: BothWeighed): Cause {
+  ways({ index, after }: BothWeighed): Cause {
     const option = this.versions.after.things.of(after.option.record);
-    const pinned = option === undefined || !after.option.written || !before.option.written ? undefined : this.drafts.ofThing(option);
+    const pinned = option === undefined ? undefined : this.drafts.ofThing(option);
     return pinned?.facts.some(({ fact }) => fact === 'way') === true ? pinned : { sort: 'ways', title: 'Way in', option: index };
   }
 

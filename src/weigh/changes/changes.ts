@@ -62,12 +62,11 @@ export function compareVersions(one: VersionRead, other: VersionRead): Compared 
 }
 
 function told({ sort, before, after, link, facts }: Draft, effects: readonly Effect[]): Found['change'] {
-  const by = link?.after ?? link?.before;
   return {
     sort, facts, effects,
     before: before === undefined ? undefined : saidOf(before),
     after: after === undefined ? undefined : saidOf(after),
-    link: link === undefined || by === undefined ? undefined : { lead: link.lead, by: saidOf(sort === 'went' ? (link.before ?? by) : by) },
+    link: link === undefined ? undefined : { lead: link.lead, by: saidOf(sort === 'went' ? link.before : link.after) },
   };
 }
 

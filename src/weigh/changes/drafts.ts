@@ -15,11 +15,9 @@ export interface Draft {
   readonly key: string;
 }
 
-/** A name behind a word that brings lines in. In the version that has it both lines are known there. */
-export interface Link {
+/** A name behind a word that brings lines in, and the line that says it, which both versions have. */
+export interface Link extends Pair {
   readonly lead: string;
-  readonly before: Thing | undefined;
-  readonly after: Thing | undefined;
 }
 
 /** Both versions with what became of whom. */

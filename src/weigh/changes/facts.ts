@@ -33,7 +33,7 @@ export function factsOf(thing: Thing, meant: Meant): ReadonlyMap<string, Fact> {
     const which = own ? '' : ` ${record.title?.text ?? record.name?.name ?? ''}${references.filter(({ field }) => !field.many).map((one) => meant(one) ?? '').join('+')}`;
     for (const [key, value] of Object.entries(record.values)) {
       const field = record.kind.fields[key] as Field;
-      if (value === undefined || isLink(field) || (time !== undefined && (key === 'hours' || key === 'with'))) continue;
+      if (isLink(field) || (time !== undefined && (key === 'hours' || key === 'with'))) continue;
       const label = `${before}${field.lead ?? words(key)}`;
       const names = references.filter((one) => one.key === key);
       const meaning = names.length > 0 && field.many ? named(names, meant) : names.length > 0 ? names.map((one) => meant(one) ?? '').sort().join(', ') : asData(field, value);

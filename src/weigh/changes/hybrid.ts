@@ -1,5 +1,5 @@
 import type { Block, Statement, Token, Tree } from '../../language/index.js';
-import { readBlock, type Record } from '../../vocabulary/index.js';
+import type { Record } from '../../vocabulary/index.js';
 import type { Draft } from './drafts.js';
 import type { Matched } from './match.js';
 import { isLink, nameOf, referencesIn, topOf, withAllBelow, type Reference, type Thing, type Things } from './things.js';
@@ -38,7 +38,7 @@ export function textsWithChange(draft: Draft, base: Base, other: Things, matched
   const byBlock = new Map<Block, string>();
   for (const thing of touched) {
     const { block } = thing.record;
-    if (block.statements.length !== 1 || readBlock(block).unread.length > 0 || withAllBelow(thing).some(({ said }) => said.some((record) => record.broken))) return undefined;
+    if (block.problems.some(({ severity }) => severity === 'error') || withAllBelow(thing).some(({ said }) => said.some((record) => record.broken))) return undefined;
     const text = plan.gone.has(thing) ? '' : writer.write(thing, 0, 'base');
     if (text === undefined) return undefined;
     byBlock.set(block, text);
@@ -124,7 +124,7 @@ class Writer {
     const below: string[] = this.linkLines(thing, from).map((line) => `${' '.repeat(depth + 2)}${line}\n`);
     const children: { readonly thing: Thing; readonly from: 'base' | 'other' }[] = thing.children.filter((child) => !this.plan.gone.has(child)).map((child) => ({ thing: child, from }));
     const { comes } = this.plan;
-    if (from === 'base' && comes !== undefined && comes.below === thing) children.push({ thing: comes.thing, from: 'other' });
+    if (comes?.below === thing) children.push({ thing: comes.thing, from: 'other' });
     for (const child of children) {
       const text = this.write(child.thing, depth + 2, child.from);
       if (text === undefined) return undefined;
@@ -172,7 +172,7 @@ class Writer {
     const mine = from === 'base' ? this.plan.links.filter(({ of }) => of === thing) : [];
     const line = ({ lead, name }: Plan['links'][number]) => `${lead} ${name}`;
     const dropped = new Set(mine.filter(({ add }) => !add).map(line));
-    return [...new Set([...own, ...mine.filter(({ add }) => add).map(line)])].filter((one) => !dropped.has(one));
+    return [...new Set([...own, ...mine.map(line)])].filter((one) => !dropped.has(one));
   }
 
   /** The name that the base has for what is meant; undefined where it has no such thing. */
@@ -187,7 +187,7 @@ class Writer {
 
 /** A name goes with the comma before it, or behind it where it was the first. */
 function dropComma(out: (string | undefined)[], tokens: readonly Token[], at: number): void {
-  const isComma = (i: number) => out[i] !== undefined && tokens[i]?.kind === 'mark' && tokens[i]?.text === ',';
+  const isComma = (i: number) => tokens[i]?.text === ',';
   let before = at - 1;
   while (before >= 0 && out[before] === undefined) before--;
   if (isComma(before)) out[before] = undefined;
@@ -197,9 +197,8 @@ function dropComma(out: (string | undefined)[], tokens: readonly Token[], at: nu
 /** A word that leads to names goes where none of them is left. */
 function dropLeads(out: (string | undefined)[], tokens: readonly Token[], references: ReadonlyMap<number, Reference>): void {
   for (let i = 0; i < tokens.length; i++) {
-    const reference = references.get((tokens[i] as Token).start);
-    const lead = reference?.field.lead;
-    if (reference === undefined || lead === undefined || tokens[i - 1]?.text === ',') continue;
+    const lead = references.get((tokens[i] as Token).start)?.field.lead;
+    if (lead === undefined || tokens[i - 1]?.text === ',') continue;
     let last = i;
     while (tokens[last + 1]?.text === ',' && references.has(tokens[last + 2]?.start ?? -1)) last += 2;
     if (out.slice(i, last + 1).some((one) => one !== undefined)) continue;

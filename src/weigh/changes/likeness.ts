@@ -31,7 +31,7 @@ function pairsOf(text: string): Map<string, number> {
 }
 
 function plainOf(text: string): string {
-  return text.toLowerCase().replace(/\s+/g, '');
+  return text.toLowerCase().replace(/\s/g, '');
 }
 
 /** The share of what two lines say in which they agree, from 0 to 1; 1 where neither says anything. */

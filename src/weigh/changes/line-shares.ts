@@ -41,7 +41,7 @@ export function lineShares({ before, after }: { readonly [side in SideName]: Pie
 
 /** Hours and class by the job, the rate by the shop, and the time that is taken by the ways in. */
 function workShares(line: Moved, workings: Workings): readonly Share[] {
-  const { causes, moved, drafts, again, sides } = workings;
+  const { causes, moved, again, sides } = workings;
   const { pieces, own, whole } = line;
   const [before, after] = [sides.jobOf(pieces.before, 'before'), sides.jobOf(pieces.after, 'after')];
   if (before === undefined || after === undefined) return [[own, whole]];
@@ -53,8 +53,7 @@ function workShares(line: Moved, workings: Workings): readonly Share[] {
   const three = fitting(whole, split(3, ([of, shop, way]) => value(of as SideName, shop as SideName, way as SideName)));
   if (three !== undefined) return [[own, three[0] as Decimal], ...shared(rate, three[1] as Decimal), [ways, three[2] as Decimal]];
   // One version doesn't say how long it takes with the other's ways in: then its own words moved it.
-  const changed = drafts.ofThing(pieces.after.thing) !== undefined;
-  return twoShares({ ...line, own: changed ? own : ways }, rate, byOwnTime, workings);
+  return twoShares(line, rate, byOwnTime, workings);
 }
 
 /** Two factors: what the line says, and what the shop makes of it. */

@@ -78,7 +78,7 @@ export function match(before: Things, after: Things): Matched {
     for (const [a, b] of bestFirst(left(as), left(bs), likeness)) join(a, b);
     for (const a of as) {
       const b = found.get(a)?.after;
-      if (b !== undefined && b !== a) matchBelow(a.children, b.children);
+      if (b !== undefined) matchBelow(a.children, b.children);
     }
   }
 
@@ -117,7 +117,6 @@ export function match(before: Things, after: Things): Matched {
 
   function likeness(a: Thing, b: Thing): number {
     const [one, other] = [look(a), look(b)];
-    if (one.whole === other.whole) return 1;
     return (2 * textLikeness(one.title, other.title) + sharedFacts(one.facts, other.facts)) / 3;
   }
 

@@ -14,7 +14,7 @@ export class MovedCauses {
   ) {}
 
   own(thing: Thing): Cause {
-    return this.drafts.ofThing(thing) ?? (this.otherMoney() ? { sort: 'rounding', title: 'Rounding', option: undefined } : { sort: 'other', title: titleOf(thing), option: undefined });
+    return this.drafts.ofThing(thing) ?? (this.roundsOtherwise() ? { sort: 'rounding', title: 'Rounding', option: undefined } : { sort: 'other', title: titleOf(thing), option: undefined });
   }
 
   /** The rates that moved; where another one is the usual now, that follows from the shop as a whole. */
@@ -35,14 +35,16 @@ export class MovedCauses {
 
   /** Whether a line that says the same may have another price all the same. */
   shopMoved(): boolean {
-    return this.otherMoney() || this.drafts.all.some(({ before, after }) => topOf((after ?? before) as Thing).kind === 'shop');
+    return this.drafts.all.some(({ before, after }) => topOf((after ?? before) as Thing).kind === 'shop');
   }
 
   private moved(things: readonly Thing[]): readonly Cause[] {
-    return [...new Set(things.flatMap((thing) => this.drafts.ofThing(thing) ?? []))].sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : 0));
+    return [...new Set(things.flatMap((thing) => this.drafts.ofThing(thing) ?? []))];
   }
 
-  private otherMoney(): boolean {
-    return this.versions.before.comparison.money !== this.versions.after.comparison.money;
+  /** Only what counts in the same currency is compared at all. */
+  private roundsOtherwise(): boolean {
+    const { before, after } = this.versions;
+    return before.comparison.estimate.shop.rounding !== after.comparison.estimate.shop.rounding;
   }
 }

@@ -18,6 +18,6 @@ export function* taxShares({ sides, drafts, moved, again }: Workings): Generator
     const thing = versions[pair.after === undefined ? 'before' : 'after'].things.of(tax.record);
     const own: Cause = (thing === undefined ? undefined : drafts.ofThing(thing)) ?? { sort: 'other', title: tax.title, option: undefined };
     const parts = split(3, ([of, policy, on]) => again.tax(pair[of as SideName], policy as SideName, option[on as SideName], on as SideName)) as readonly [Decimal, Decimal, Decimal];
-    yield [[own, parts[0]], ...shared(policies.length > 0 ? policies : [own], parts[1]), [{ sort: 'tax', title: tax.title, option: undefined }, parts[2]]];
+    yield [[own, parts[0]], ...shared(policies, parts[1]), [{ sort: 'tax', title: tax.title, option: undefined }, parts[2]]];
   }
 }

@@ -61,5 +61,5 @@ function optionIn({ options }: Comparison, pair: WeighedPair, base: SideName): W
 /** Its place among the pairs. */
 function pickIn({ ranking: [first] }: Comparison, base: SideName, pairs: readonly WeighedPair[]): number | undefined {
   const at = pairs.findIndex((one) => (one[base] ?? one.before ?? one.after)?.option.name === first?.option.name);
-  return first === undefined || at < 0 ? undefined : at;
+  return at < 0 ? undefined : at;
 }

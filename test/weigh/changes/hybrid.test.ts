@@ -77,6 +77,11 @@ describe('a change alone, and the new text without it', () => {
     expect(hybrids(deep(10), deep(15)).get('moved C')).toEqual({ alone: deep(15), without: deep(10) });
   });
 
+  test('names for lines that come along stay', () => {
+    const two = 'option two "Two"\n  labour strip "Strip" 1 h\n  labour fit "Fit" 1 h after strip\n';
+    expect(hybrids(JOB, JOB + two).get('came Two')).toEqual({ alone: JOB + two, without: JOB });
+  });
+
   test('a line that stands elsewhere', () => {
     const at = (a: string, b: string) => `option a "A"\n  labour "Look" 1 h\n${a}option b "B"\n  labour "Look" 1 h\n${b}`;
     const line = '  part "Hose" 30.00 new\n';
@@ -114,6 +119,18 @@ describe('a list that leaves out what isn’t there', () => {
     expect(without?.replaceAll(' ,', ',')).toBe(`${after}finding crack "The crack"\n`);
   });
 
+  test('the first two at once, which the version never had', () => {
+    const others = ['noise', 'leak'];
+    const after = text('crack, smell, noise, leak', ['crack', 'smell', ...others]).replace('1 h', '2 h');
+    const { alone } = hybrids(text('noise, leak', others), after).get('moved W') ?? {};
+    expect(alone?.replaceAll(' ,', ',')).toBe(text('noise, leak', others).replace('1 h', '2 h'));
+  });
+
+  test('a name of no line at all stays, as wrong as it was', () => {
+    const wrong = 'labour w "W" 1 h after nowhere\noption one "One"\n  do w\n';
+    expect(hybrids(wrong, wrong.replace('1 h', '2 h')).get('moved W')).toEqual({ alone: wrong.replace('1 h', '2 h'), without: wrong });
+  });
+
   test('two of several', () => {
     const stage = (list: string) => `stage look "Look"\n  do w\n  destroys ${list}\n`;
     const text2 = (names: readonly string[], list: string) => `${names.map((name) => `part ${name} "P ${name}" 4.00 new\n`).join('')}labour w "W" 1 h\n${stage(list)}option one "One"\n  do w\n`;
@@ -140,6 +157,25 @@ describe('what can’t be written so', () => {
     expect(hybrids(faulty, faulty.replace('4.00', '5.00')).get('moved Seal')?.alone).toBe(faulty.replace('4.00', '5.00'));
     const indented = JOB.replace('  uses seal, clip\n', '  uses seal, clip\n  whatever\n');
     expect(hybrids(indented, indented.replace('takes 3 h', 'takes 4 h')).get('moved W')?.alone).toBeUndefined();
+  });
+
+  test('a line beside or below another that can’t be read', () => {
+    const beside = `${JOB}  labour "Q" 1 h\n  labour "R" 1 h whatever\n`;
+    expect(hybrids(beside, beside.replace('"Q" 1 h', '"Q" 2 h')).get('moved Q')).toEqual({ alone: undefined, without: undefined });
+  });
+
+  test.each([
+    ['indented at the head of the file', '  part seal "Seal" 4.00 new\n  part clip "Clip" 2.00 new\n'],
+    ['longer than a line may be', `part clip "Clip" 2.00 new\n  note "${'so '.repeat(700)}"\n`],
+  ])('a line that was left out, since it is %s: the text anew would lose it', (_, clip) => {
+    const job = (price: string) => ({ 'job.yard': `${clip.replace('2.00', price)}${HEAD}option one "One"\n  fit clip\n` });
+    expect([...hybrids(job('2.00'), job('3.00'))]).toEqual([['moved Clip', { alone: undefined, without: undefined }]]);
+  });
+
+  test('lines that are only indented unevenly are written anew', () => {
+    const uneven = 'option one "One"\n    labour "Q" 1 h\n  labour "R" 1 h\n';
+    const even = (hours: string) => `option one "One"\n  labour "Q" ${hours}\n  labour "R" 1 h\n`;
+    expect(hybrids(uneven, uneven.replace('1 h', '2 h')).get('moved Q')).toEqual({ alone: even('2 h'), without: even('1 h') });
   });
 
   test('a line below one that the version doesn’t have goes with that', () => {
