@@ -1,8 +1,11 @@
 import { Places, problem, Slot } from '../language/index.js';
 import { childrenOf, heldByRecords, hundred, is, kinds, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
-import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
+import { buildFee } from './build-fee.js';
+import { buildPart, buildSublet } from './build-goods.js';
+import { buildLabour } from './build-labour.js';
 import * as rules from './decision-rules.js';
+import { pick, type Lookup } from './lookup.js';
 import { upToMost } from './most.js';
 import { remember } from './remember.js';
 import { sourceOf, titleOf } from './source.js';

@@ -1,9 +1,9 @@
 import { problem, type Problem } from '../language/index.js';
 import { childrenOf, closest, kinds, valueRules, type Amount, type Name, type RecordOf } from '../vocabulary/index.js';
 import { linesOfOption, named, type Lines } from './actual-lines.js';
-import type { Lookup } from './build-work.js';
 import * as rules from './closed-rules.js';
 import type { Actual, Closed } from './job-types.js';
+import type { Lookup } from './lookup.js';
 import { amountMissing } from './money-rules.js';
 import type { Option } from './option-types.js';
 import { remember } from './remember.js';

@@ -1,9 +1,10 @@
 import { problem, type Problem } from '../language/index.js';
 import { childrenOf, hundred, kinds, type RecordOf } from '../vocabulary/index.js';
-import { rateFor, type Lookup } from './build-work.js';
 import * as rules from './decision-rules.js';
+import type { Lookup } from './lookup.js';
 import { onlyOnce } from './name-rules.js';
 import type { Coverage, Finds, Inspection } from './option-types.js';
+import { rateFor } from './rate-for.js';
 import { remember } from './remember.js';
 import { sourceOf, titleOf } from './source.js';
 import type { Chance } from './work-types.js';

@@ -2,16 +2,20 @@ import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { problem, type Problem } from '../language/index.js';
 import { bring, withNeeded } from './brought.js';
 import { buildChance } from './build-chance.js';
+import { buildFee } from './build-fee.js';
+import { buildPart, buildSublet } from './build-goods.js';
+import { buildLabour } from './build-labour.js';
 import { stagedBy } from './build-stage.js';
-import { buildFee, buildLabour, buildPart, buildSublet, pick, type Lookup } from './build-work.js';
 import * as decisionRules from './decision-rules.js';
+import { pick, type Lookup } from './lookup.js';
 import * as moneyRules from './money-rules.js';
 import { upToMost } from './most.js';
 import type { Option, Stage } from './option-types.js';
 import { remember } from './remember.js';
 import { monthsIn } from './months.js';
-import { reportRepeats, wordsIn } from './scope.js';
+import { reportRepeats } from './repeats.js';
 import { sourceOf, titleOf } from './source.js';
+import { wordsIn } from './words-in.js';
 import type { Harvest } from './work-types.js';
 
 /** The word that pins the engine in its place. */

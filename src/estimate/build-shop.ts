@@ -1,15 +1,15 @@
 import { problem, type Problem, type Span } from '../language/index.js';
 import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { buildOverrun } from './build-authorised.js';
-import { buildFee } from './build-work.js';
+import { buildFee } from './build-fee.js';
 import { currencyOf, unnamedCurrency } from './currency.js';
 import * as rules from './money-rules.js';
 import { ofShop } from './most.js';
 import { nameTaken, onlyOnce } from './name-rules.js';
 import { remember } from './remember.js';
-import { wordsIn } from './scope.js';
 import type { Condition, CoreTax, MarkupBand, Overrun, Rate, Shop, Tax, Tool } from './shop-types.js';
 import { sourceOf } from './source.js';
+import { wordsIn } from './words-in.js';
 
 type ShopRecord = RecordOf<typeof kinds.shop>;
 

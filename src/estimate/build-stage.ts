@@ -1,11 +1,12 @@
 import { problem, type Problem } from '../language/index.js';
 import { kinds, type Name, type RecordOf } from '../vocabulary/index.js';
 import { bring, withNeeded } from './brought.js';
-import { pick, rateFor, type Lookup } from './build-work.js';
+import { pick, type Lookup } from './lookup.js';
 import { upToMost } from './most.js';
 import type { Option, Stage, Staged } from './option-types.js';
+import { rateFor } from './rate-for.js';
 import { remember } from './remember.js';
-import { reportRepeats } from './scope.js';
+import { reportRepeats } from './repeats.js';
 import { sourceOf, titleOf } from './source.js';
 import * as rules from './stage-rules.js';
 import type { Access, Labour } from './work-types.js';

@@ -1,6 +1,9 @@
-import { changedSince, limits, problem, sameItems, Slot, type Block, type Problem, type Span } from '../language/index.js';
-import { closest, heldByRecords, type Choice, type Field, type Kind, type Name, type Record } from '../vocabulary/index.js';
+import { changedSince, limits, problem, Slot, type Block, type Problem } from '../language/index.js';
+import { closest, heldByRecords, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
+import { NAMED_KINDS, PLACE_OF_KIND, type NamedKind } from './named-records.js';
+import { replacedByKind, sortedAnew, sortedByKind, type Names, type Sorted, type SortedRecords } from './names-by-kind.js';
+import { referencesIn } from './references.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
@@ -8,135 +11,14 @@ const MOST_TOLD = 4 * limits.problems;
 /** So many names are held against names that nothing has; in a file that has more of both, none is offered instead. */
 const MOST_COMPARED = 50_000;
 
-export const NAMED_KINDS = ['access', 'labour', 'part', 'sublet', 'fee', 'tool', 'finding', 'option', 'rate', 'chance', 'inspect', 'coverage', 'stage'] as const;
-export type NamedKind = (typeof NAMED_KINDS)[number];
-const PLACE_OF_KIND: ReadonlyMap<string, number> = new Map(NAMED_KINDS.map((kind, i) => [kind, i]));
-
-/** The names of one kind in the order in which they are written, and where each stands first. */
-interface Names {
-  readonly names: readonly string[];
-  readonly places: ReadonlyMap<string, number>;
-  readonly repeated: boolean;
-}
-
-/** The names of a file with where they stand, for as long as the same names stand in the same order. */
-interface Sorted {
-  readonly byKind: readonly Names[];
-  readonly repeated: boolean;
-  /** Stands for the names: a record whose names were all found among them need not be looked through again. */
-  readonly standIn: object;
-}
-
-/** What the same file gave last: a keystroke changes one record, and mostly no name. */
-interface LastTime {
-  readonly records: readonly Record[];
-  readonly sorted: Sorted;
-  /** The records of each kind that have names, in the order of `sorted`. */
-  readonly ofKinds: readonly (readonly Record[])[];
+/** What the same file gave last. */
+interface LastTime extends SortedRecords {
   /** Whether every name in the file was found. */
   readonly allFound: boolean;
 }
 
 const lastTimes = new WeakMap<Record, LastTime>();
 const allFoundAmong = new Slot<object>(heldByRecords);
-
-function sortedIn(names: readonly string[]): Names {
-  const places = new Map<string, number>();
-  names.forEach((name, i) => {
-    if (!places.has(name)) places.set(name, i);
-  });
-  return { names, places, repeated: places.size < names.length };
-}
-
-function sortedAnew(ofKinds: readonly (readonly Record[])[], before: Sorted | undefined): Sorted {
-  const byKind = ofKinds.map((records, i) => {
-    const names = records.map(nameIn);
-    const same = before?.byKind[i];
-    return same !== undefined && sameItems(same.names, names) ? same : sortedIn(names);
-  });
-  return before !== undefined && sameItems(before.byKind, byKind) ? before : { byKind, repeated: byKind.some(({ repeated }) => repeated), standIn: {} };
-}
-
-function nameIn({ name }: Record): string {
-  return name?.name ?? '';
-}
-
-const chancesFound = new Slot<readonly Record[]>(heldByRecords);
-const NONE: readonly Record[] = [];
-
-/** Whether a name may stand below a record: most have nothing but times or notes there. */
-function mayHoldNames({ children }: Record): boolean {
-  for (const { kind, children: below } of children) if (below.length > 0 || PLACE_OF_KIND.has(kind.word)) return true;
-  return false;
-}
-
-/** The chances below a record: they have names, though they stand below the work they belong to. */
-function chancesBelow(record: Record): readonly Record[] {
-  if (!mayHoldNames(record)) return NONE;
-  let found = chancesFound.get(record);
-  if (found === undefined) {
-    const all = record.children.flatMap((child) => (child.kind.word === 'chance' ? [child, ...chancesBelow(child)] : chancesBelow(child)));
-    found = all.length === 0 ? NONE : all;
-    chancesFound.set(record, found);
-  }
-  return found;
-}
-
-const given = new Slot<readonly Record[]>(heldByRecords);
-
-/** Every record with a name below a record, in the order in which the first of several is the one that counts. */
-function namedBelow(record: Record): readonly Record[] {
-  if (!mayHoldNames(record)) return NONE;
-  let found = given.get(record);
-  if (found === undefined) {
-    const below = record.children.filter(({ kind: { word } }) => word === 'rate' || word === 'tool' || word === 'fee');
-    const all = [...chancesBelow(record), ...below].filter(isNamed);
-    found = all.length === 0 ? NONE : all;
-    given.set(record, found);
-  }
-  return found;
-}
-
-function isNamed({ name, kind }: Record): boolean {
-  return name !== undefined && PLACE_OF_KIND.has(kind.word);
-}
-
-/** A record and what is below it, those that have names. */
-function namedIn(record: Record): readonly Record[] {
-  return isNamed(record) ? [record, ...namedBelow(record)] : namedBelow(record);
-}
-
-function sortedByKind(records: readonly Record[]): readonly (readonly Record[])[] {
-  const ofKinds = NAMED_KINDS.map((): Record[] => []);
-  const shop = records.find((record) => record.kind.word === 'shop');
-  for (const record of records) {
-    if (record.kind.word === 'shop' && record !== shop) continue; // only the first shop counts
-    if (isNamed(record)) (ofKinds[PLACE_OF_KIND.get(record.kind.word) as number] as Record[]).push(record);
-    for (const one of namedBelow(record)) (ofKinds[PLACE_OF_KIND.get(one.kind.word) as number] as Record[]).push(one);
-  }
-  return ofKinds;
-}
-
-/** The records of each kind where only a few lines changed and gave no other name than before; undefined where they did. */
-function replacedByKind({ records, sorted, ofKinds }: LastTime, now: readonly Record[], changed: readonly number[]): readonly (readonly Record[])[] | undefined {
-  if (sorted.repeated) return undefined;
-  const replaced = [...ofKinds];
-  for (const i of changed) {
-    const [old, fresh] = [records[i] as Record, now[i] as Record];
-    if (old.kind.word === 'shop' || fresh.kind.word === 'shop') return undefined;
-    const [names, others] = [namedIn(old), namedIn(fresh)];
-    if (names.length !== others.length) return undefined;
-    for (const [j, one] of others.entries()) {
-      const { kind } = names[j] as Record;
-      if (kind.word !== one.kind.word || nameIn(names[j] as Record) !== nameIn(one)) return undefined;
-      const at = PLACE_OF_KIND.get(kind.word) as number;
-      const list = replaced[at] === ofKinds[at] ? [...(ofKinds[at] as readonly Record[])] : (replaced[at] as Record[]);
-      list[sorted.byKind[at]?.places.get(nameIn(one)) as number] = one;
-      replaced[at] = list;
-    }
-  }
-  return replaced;
-}
 
 /** Every name of an estimate, by kind: a part and the job that fits it may share one. */
 export class Scope {
@@ -245,48 +127,5 @@ export class Scope {
     const known = kinds.flatMap((kind) => [...(this.namesOfKind(kind)?.places.keys() ?? [])]).concat(Object.keys(builtIn));
     this.compared += known.length;
     return closest(name, known);
-  }
-}
-
-interface Reference {
-  readonly key: string;
-  readonly refersTo: readonly string[];
-  readonly builtIn: Readonly<{ [name: string]: string }>;
-}
-
-const referencesByKey = new Map<Kind, ReadonlyMap<string, Reference>>();
-
-/** The slots of a kind that name other records, by their keys. */
-export function referencesIn(kind: Kind): ReadonlyMap<string, Reference> {
-  let found = referencesByKey.get(kind);
-  if (found === undefined) {
-    found = new Map(Object.entries(kind.fields).flatMap(([key, field]) => {
-      const { refersTo, builtIn } = (field as Field).value;
-      return refersTo === undefined ? [] : [[key, { key, refersTo, builtIn: builtIn ?? {} }]];
-    }));
-    referencesByKey.set(kind, found);
-  }
-  return found;
-}
-
-/** The same as a list, in the order of the kind. */
-export function referencesOf(kind: Kind): readonly Reference[] {
-  return [...referencesIn(kind).values()];
-}
-
-/** The words of a list of choices, each once. */
-export function wordsIn<W extends string>(choices: readonly Choice<W>[] | undefined): W[] {
-  return choices === undefined ? [] : choices.length === 1 ? [(choices[0] as Choice<W>).word] : [...new Set(choices.map((choice) => choice.word))];
-}
-
-/** Reports names that stand twice behind one word of a record. */
-export function reportRepeats(names: readonly Name[], word: string, problems: Problem[]): void {
-  if (names.length < 2) return;
-  const seen = new Map<string, Span>();
-  let told = 0;
-  for (const { name, at } of names) {
-    const first = seen.get(name);
-    if (first === undefined) seen.set(name, at);
-    else if (told++ < limits.problems) problems.push(problem(rules.saidBefore, at, { name, word }, { at: first, says: 'The first time' }));
   }
 }

@@ -12,6 +12,13 @@ export function resolved(text: string, shared: Readonly<Record<string, string>> 
   return resolve('e.yard', { treeOf: (uri) => trees.get(uri) ?? 'missing', resolvePath: (_from, path) => (path.startsWith('/') || path.startsWith('..') ? undefined : path) });
 }
 
+const SHOP = 'steelyard 1\nshop "S"\n  rate bench 100.00 usual\n  rate body 90.00\n  markup 50% to 100.00\n  markup 30% to 20.00 on sublets\n';
+
+/** An estimate of a shop with a usual rate, another one, and a markup on parts and on outside work. */
+export function inShop(text: string): Resolved {
+  return resolved(SHOP + text);
+}
+
 /** What an estimate complains about; none of the words may have a hole. */
 export function told({ problems }: Pick<Resolved, 'problems'>): readonly Told[] {
   return problems.map(({ code, at, message, related }): Told => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { createLanguageService, resolveWithin, type LanguageService } from '../../src/service/index.js';
 import { diceFor } from '../../src/tools/fuzz/dice.js';
 import { mutated } from '../../src/tools/fuzz/mutate.js';
-import { NAMED_KINDS } from '../../src/estimate/scope.js';
+import { NAMED_KINDS } from '../../src/estimate/named-records.js';
 import { largeEstimate } from '../../src/tools/bench/large-estimate.js';
 
 // A service keeps very much from one keystroke to the next. Whatever is typed, taken back and typed again, it says what one says that never saw the file before.

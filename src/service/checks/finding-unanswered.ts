@@ -22,7 +22,7 @@ export const findingUnanswered: Rule<{ readonly finding: string; readonly name: 
 export const findingCheck = wholeCheck(findingUnanswered, function* find({ estimate, resolved, isOwn }) {
   const facts = factsOf(resolved);
   for (const one of estimate.findings) {
-    if (!isOwn(one) || (one.name !== undefined && facts.names(`finding ${one.name}`)) || one.record.values['rulesOut'] !== undefined || isGoodNews(one)) continue;
+    if (!isOwn(one) || (one.name !== undefined && facts.names('finding', one.name)) || one.record.values['rulesOut'] !== undefined || isGoodNews(one)) continue;
     yield found(findingUnanswered, one.at, { finding: one.title, name: one.name });
   }
 });

@@ -5,20 +5,10 @@ import type { Amount, Field, Name, Record } from '../../vocabulary/index.js';
 /** From low to high a figure may grow so many times before it says nothing, or a decimal point has slipped. */
 export const MOST_TIMES = 10;
 
-/** What the checks of a whole estimate ask of each line; worked out once for each. */
-interface RecordFacts {
-  /** “kind name” of the line itself. */
-  readonly gives: string | undefined;
-  /** “kind name” of every line that it names, under each kind that may be meant. */
-  readonly uses: readonly string[];
-  /** Figures whose range says nothing. */
-  readonly wide: readonly Amount[];
-}
-
 /** The lines of an estimate of which the checks have something to ask. */
 export interface AllFacts {
-  /** Whether some line names what is called “kind name”. */
-  readonly names: (called: string) => boolean;
+  /** Whether some line names a line of that kind so. */
+  readonly names: (kind: string, name: string) => boolean;
   /** Lines with a name that no line names, in the order of the records. */
   readonly unnamed: () => readonly Record[];
   /** Figures whose range says nothing, with their lines. */
@@ -42,93 +32,110 @@ export function factsOf({ records, estimate: { uri } }: Pick<Resolved, 'records'
 }
 
 class FactsOfLines implements AllFacts {
-  private readonly facts: RecordFacts[];
-  /** How often each line is named. */
-  private readonly named = new Map<string, number>();
-  /** Where the lines of a name stand. */
-  private readonly placesOf = new Map<string, Set<number>>();
+  /** How often each line is named, by its kind. */
+  private readonly named = new Map<string, Map<string, number>>();
+  /** Where the lines of a name stand, by their kind; made when a line is typed in. */
+  private places: Places | undefined;
   private readonly unnamedAt = new Set<number>();
-  private readonly wideAt = new Set<number>();
+  private readonly wideAt = new Map<number, readonly Amount[]>();
 
   constructor(private records: readonly Record[]) {
-    this.facts = records.map(readFacts);
-    for (const { uses } of this.facts) for (const key of uses) this.named.set(key, (this.named.get(key) ?? 0) + 1);
-    this.facts.forEach((facts, i) => this.place(facts, i));
+    records.forEach((record, i) => this.look(record, i));
+    records.forEach((record, i) => this.placeUnnamed(record, i));
   }
 
   /** Takes over what differs; false where that is more than a few lines. */
   follow(records: readonly Record[]): boolean {
-    const changed = changedSince(this.records, records);
+    const old = this.records;
+    const changed = changedSince(old, records);
     if (changed === undefined) return false;
+    const places = (this.places ??= placesByName(old));
+    for (const i of changed) this.replace(i, old[i] as Record, records[i] as Record, places);
     this.records = records;
-    for (const i of changed) this.replace(i, readFacts(records[i] as Record));
     return true;
   }
 
-  names(called: string): boolean {
-    return this.named.has(called);
+  names(kind: string, name: string): boolean {
+    return this.named.get(kind)?.has(name) === true;
   }
 
   unnamed(): readonly Record[] {
-    return inOrder(this.unnamedAt).map((i) => this.records[i] as Record);
+    return [...this.unnamedAt].sort((a, b) => a - b).map((i) => this.records[i] as Record);
   }
 
   wide(): readonly { readonly record: Record; readonly amounts: readonly Amount[] }[] {
-    return inOrder(this.wideAt).map((i) => ({ record: this.records[i] as Record, amounts: this.facts[i]?.wide ?? [] }));
+    return [...this.wideAt].sort(([a], [b]) => a - b).map(([i, amounts]) => ({ record: this.records[i] as Record, amounts }));
   }
 
-  private replace(i: number, facts: RecordFacts): void {
-    const old = this.facts[i] as RecordFacts;
-    this.facts[i] = facts;
-    if (old.gives !== undefined) this.placesOf.get(old.gives)?.delete(i);
+  private replace(i: number, old: Record, now: Record, places: Places): void {
+    if (old.name !== undefined) places.get(old.kind.word)?.get(old.name.name)?.delete(i);
     this.unnamedAt.delete(i);
-    this.wideAt.delete(i);
-    for (const key of old.uses) this.count(key, -1);
-    for (const key of facts.uses) this.count(key, 1);
-    this.place(facts, i);
+    eachName(old, (kind, name) => this.count(kind, name, -1));
+    this.look(now, i);
+    if (now.name !== undefined) put(places, now.kind.word, now.name.name, i);
+    this.placeUnnamed(now, i);
   }
 
-  private place({ gives, wide }: RecordFacts, i: number): void {
-    if (wide.length > 0) this.wideAt.add(i);
-    if (gives === undefined) return;
-    const places = this.placesOf.get(gives);
-    if (places === undefined) this.placesOf.set(gives, new Set([i]));
-    else places.add(i);
-    if (!this.named.has(gives)) this.unnamedAt.add(i);
+  private look(record: Record, i: number): void {
+    const wide = eachName(record, (kind, name) => this.count(kind, name, 1));
+    if (wide.length > 0) this.wideAt.set(i, wide);
+    else this.wideAt.delete(i);
   }
 
-  private count(key: string, by: number): void {
-    const now = (this.named.get(key) ?? 0) + by;
-    if (now === 0) this.named.delete(key);
-    else this.named.set(key, now);
-    for (const i of this.placesOf.get(key) ?? []) {
+  private placeUnnamed({ kind, name }: Record, i: number): void {
+    if (name !== undefined && !this.names(kind.word, name.name)) this.unnamedAt.add(i);
+  }
+
+  private count(kind: string, name: string, by: number): void {
+    let ofKind = this.named.get(kind);
+    if (ofKind === undefined) this.named.set(kind, (ofKind = new Map()));
+    const now = (ofKind.get(name) ?? 0) + by;
+    if (now === 0) ofKind.delete(name);
+    else ofKind.set(name, now);
+    for (const i of this.places?.get(kind)?.get(name) ?? []) {
       if (now === 0) this.unnamedAt.add(i);
       else this.unnamedAt.delete(i);
     }
   }
 }
 
-function inOrder(places: ReadonlySet<number>): readonly number[] {
-  return [...places].sort((a, b) => a - b);
+/** Where the lines of a name stand, by kind and name. */
+type Places = Map<string, Map<string, Set<number>>>;
+
+function placesByName(records: readonly Record[]): Places {
+  const places: Places = new Map();
+  records.forEach(({ kind, name }, i) => {
+    if (name !== undefined) put(places, kind.word, name.name, i);
+  });
+  return places;
 }
 
-function readFacts(record: Record): RecordFacts {
-  const uses: string[] = [];
-  const wide: Amount[] = [];
-  const visit = ({ kind, values, children }: Record): void => {
-    const references = referencesIn(kind);
-    for (const key in values) {
-      const reference = references.get(key);
-      if (reference !== undefined) use(values[key] as Name | readonly Name[], reference.refersTo);
-      else if ((kind.fields[key] as Field).value.measures !== undefined && isWide(values[key] as Amount)) wide.push(values[key] as Amount);
-    }
-    for (const child of children) visit(child);
-  };
-  const use = (names: Name | readonly Name[], kinds: readonly string[]): void => {
-    for (const { name } of 'name' in names ? [names] : names) for (const kind of kinds) uses.push(`${kind} ${name}`);
-  };
-  visit(record);
-  return { gives: record.name === undefined ? undefined : `${record.kind.word} ${record.name.name}`, uses, wide };
+function put(places: Places, kind: string, name: string, i: number): void {
+  let ofKind = places.get(kind);
+  if (ofKind === undefined) places.set(kind, (ofKind = new Map()));
+  const same = ofKind.get(name);
+  if (same === undefined) ofKind.set(name, new Set([i]));
+  else same.add(i);
+}
+
+const NONE: readonly Amount[] = [];
+
+/** Tells every name that a line, or one below it, says, under each kind that may be meant, and gives the figures whose range says nothing. */
+function eachName({ kind, values, children }: Record, tell: (kind: string, name: string) => void): readonly Amount[] {
+  let wide = NONE;
+  const references = referencesIn(kind);
+  for (const key in values) {
+    const reference = references.get(key);
+    if (reference !== undefined) {
+      const said = values[key] as Name | readonly Name[];
+      for (const { name } of 'name' in said ? [said] : said) for (const one of reference.refersTo) tell(one, name);
+    } else if ((kind.fields[key] as Field).value.measures !== undefined && isWide(values[key] as Amount)) wide = [...wide, values[key] as Amount];
+  }
+  for (const child of children) {
+    const below = eachName(child, tell);
+    if (below.length > 0) wide = [...wide, ...below];
+  }
+  return wide;
 }
 
 /** One figure stands for all three where no range was written, which is nearly everywhere. Readings have none. */
