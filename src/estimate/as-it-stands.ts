@@ -22,7 +22,9 @@ export function asItStands(vehicle: Vehicle | undefined, options: readonly Optio
     return [];
   }
   if (vehicle.worth === undefined && options.some(({ worth }) => worth === undefined)) {
-    problems.push(problem(rules.unrepairedAlone, vehicle.unrepaired.at, undefined));
+    // A worth that could not be read has its own message.
+    const isLost = vehicle.broken || options.some(({ worth, broken }) => worth === undefined && broken);
+    if (!isLost) problems.push(problem(rules.unrepairedAlone, vehicle.unrepaired.at, undefined));
     return [];
   }
   const [first, ...others] = options as readonly [Option, ...Option[]];

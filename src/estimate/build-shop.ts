@@ -1,8 +1,7 @@
 import { problem, type Problem, type Span } from '../language/index.js';
-import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
+import { childrenOf, currencyOf, kinds, unnamedCurrency, type RecordOf } from '../vocabulary/index.js';
 import { buildOverrun } from './build-authorised.js';
 import { buildFee } from './build-fee.js';
-import { currencyOf, unnamedCurrency } from './currency.js';
 import * as rules from './money-rules.js';
 import { ofShop } from './most.js';
 import { nameTaken, onlyOnce } from './name-rules.js';

@@ -6,8 +6,6 @@ export type * from './shop-types.js';
 export type * from './work-types.js';
 export { heldByPriced } from './work-types.js';
 export type { Source } from './source.js';
-export type { Currency } from './currency.js';
-export { currencyOf } from './currency.js';
 export type { Sources } from './files.js';
 export { fileLimits } from './files.js';
 export { resolve, type Resolved } from './resolve.js';

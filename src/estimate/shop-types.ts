@@ -1,5 +1,4 @@
-import type { Amount, partConditions } from '../vocabulary/index.js';
-import type { Currency } from './currency.js';
+import type { Amount, Currency, partConditions } from '../vocabulary/index.js';
 import type { Source } from './source.js';
 
 export type CoreTaxPolicy = 'kept' | 'refunded' | 'none';

@@ -1,4 +1,5 @@
 import type { Token } from '../language/index.js';
+import { reportCurrency } from './currency-word.js';
 import type { Cursor } from './cursor.js';
 import type { Decimal } from './decimal.js';
 import { isSign, looksNumeric, readNumber } from './numbers.js';
@@ -59,7 +60,7 @@ function amountJson(amount: Amount): AmountData {
 export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' | 'examples'>): Amount | undefined {
   const first = cursor.peek();
   if (first === undefined || !looksNumeric(first)) {
-    if (first !== undefined && cursor.isSpoiled(first)) return undefined;
+    if (first !== undefined && (cursor.isSpoiled(first) || reportCurrency(cursor))) return undefined;
     return cursor.report(rules.expected, cursor.hereSpan(), { wanted: wanted.label, example: wanted.examples[0] ?? '', found: first?.text });
   }
   cursor.take();

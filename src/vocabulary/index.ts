@@ -2,6 +2,7 @@
 export { Decimal, hundred, hundredth, one, zero } from './decimal.js';
 export { roundedTo, times } from './short.js';
 export { compare, Tally } from './tally.js';
+export { currencyOf, unnamedCurrency, type Currency } from './currency.js';
 export type { Dimension } from './units.js';
 export { units, unitsOf } from './units.js';
 export type { Amount, Choice, DateValue, Name, Readings, ValueType } from './value.js';

@@ -1,5 +1,6 @@
 import type { Token } from '../language/index.js';
 import { accepts, dimensionOf, fits, readAmount } from './amounts.js';
+import { reportCurrency } from './currency-word.js';
 import type { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
 import { looksNumeric } from './numbers.js';
@@ -34,6 +35,7 @@ function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
     }
   }
   draft.broken = true;
+  if (reportCurrency(cursor)) return;
   const can = wordsOf(kind, draft);
   cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined });
 }

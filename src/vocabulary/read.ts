@@ -1,4 +1,5 @@
 import { exact, heldByBlocks, limits, releaseTokens, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
+import { reportCurrency } from './currency-word.js';
 import { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
 import { readName, readTitle } from './read-head.js';
@@ -90,7 +91,7 @@ function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found)
     const rest = cursor.peek();
     if (!own.broken && rest !== undefined) {
       own.broken = true;
-      if (!cursor.isSpoiled(rest)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: rest.kind === 'word' && (kind.fields[key] as Field).many ? ['a comma and the next one'] : [], meant: undefined });
+      if (!cursor.isSpoiled(rest) && !reportCurrency(cursor)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: rest.kind === 'word' && (kind.fields[key] as Field).many ? ['a comma and the next one'] : [], meant: undefined });
     }
     if (own.broken || endsOpen(line)) draft.broken = true;
     const below = line.children[0];

@@ -25,6 +25,13 @@ export const currencySign: Rule<{ readonly plain: string }> = {
   example: inPart('«$64.30» new'),
 };
 
+export const currencyWord: Rule<{ readonly written: string; readonly proper: string }> = {
+  code: 'currency-word', family: 'shape', severity: 'error', title: 'A currency in another form',
+  message: ({ written, proper }) => ({ what: `“${clip(written)}” is not how an amount with its currency is written.`, why: `A currency is three capital letters behind its figure. ${lost}`, instead: `Write ${proper}, or the figure alone: the shop file names the currency.` }),
+  fix: ({ proper }, at) => write(at, proper),
+  example: inPart('«64.30 usd» new'),
+};
+
 export const gluedUnit: Rule<{ readonly apart: string }> = {
   code: 'glued-unit', family: 'shape', severity: 'error', title: 'A unit without a space before it',
   message: ({ apart }) => ({ what: 'The unit stands right behind the number.', why: `A space keeps numbers and words apart, so that 11h is never taken for a name. ${lost}`, instead: `Write ${apart}.` }),

@@ -1,4 +1,5 @@
-import type { Currency, Rounding } from '../estimate/index.js';
+import type { Rounding } from '../estimate/index.js';
+import type { Currency } from '../vocabulary/index.js';
 import { Decimal, roundedTo } from '../vocabulary/index.js';
 import { keeper } from './keep.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { currencyOf } from '../../src/estimate/index.js';
+import { currencyOf } from '../../src/vocabulary/index.js';
 import { called, resolved, told } from './estimated.js';
 
 // ISO 4217, minor units (from memory); a sample of each number of decimals.

@@ -50,7 +50,7 @@ describe('one figure stands for low, likely and high; three are those', () => {
 describe('what a figure measures is said behind it', () => {
   test('three capital letters are a currency, and belong to money', () => {
     expect(jsonOf('part p "P" 64.30 USD new\n')).toMatchObject({ price: { likely: '64.3', unit: 'USD' } });
-    expect(said('part p "P" 64.30 eur new\n')).toEqual([['unknown-word', 'eur']]);
+    expect(said('part p "P" 64.30 eur new\n')).toEqual([['currency-word', '64.30 eur', '64.30 EUR']]);
     expect(said('part p "P" 64.30 GBPX new\n')).toEqual([['unknown-word', 'GBPX']]);
     expect(said('part p "P" 64.30 US new\n').map(([code, marked]) => [code, marked])).toEqual([['unknown-word', 'US']]);
     expect(said('labour p "P"\n  takes 4 USD\n')).toEqual([['wrong-unit', 'USD']]);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { currencyOf } from '../../src/estimate/index.js';
+import { currencyOf } from '../../src/vocabulary/index.js';
 import { Decimal } from '../../src/vocabulary/index.js';
 import { moneyOf } from '../../src/weigh/index.js';
 import { moneyText } from '../../src/report/index.js';

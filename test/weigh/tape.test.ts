@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { currencyOf, type Currency, type MarkupBand } from '../../src/estimate/index.js';
+import type { MarkupBand } from '../../src/estimate/index.js';
+import { currencyOf, type Currency } from '../../src/vocabulary/index.js';
 import { Decimal, type Amount } from '../../src/vocabulary/index.js';
 import { besideLeast, constant, difference, found, given, greatest, least, percentage, product, raised, remainder, sum, times, type Figure } from '../../src/weigh/figure.js';
 import { moneyOf } from '../../src/weigh/index.js';
