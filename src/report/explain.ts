@@ -36,7 +36,7 @@ export function howMade(figure: Figure): string {
     case 'sum': return figure.from.length === 0 ? 'nothing to add' : 'added up';
     case 'difference': return 'the first less the others';
     case 'remainder': return 'the first less the others, not below nothing';
-    case 'percentage': return `the percentage of the first${step.rounded ? ', rounded' : ''}`;
+    case 'percentage': return 'the percentage of the first, rounded';
     case 'raised': return 'the first with the percentage added';
     case 'least': return 'the least of these';
     case 'greatest': return 'the greatest of these';

@@ -1,6 +1,6 @@
 /** What may be said: one zod record for each kind. Everything that describes the language reads this room. */
 export { Decimal, hundred, hundredth, one, zero } from './decimal.js';
-export { roundedTo, times } from './short.js';
+export { numberOf, roundedTo, times } from './short.js';
 export { compare, Tally } from './tally.js';
 export { currencyOf, unnamedCurrency, type Currency } from './currency.js';
 export type { Dimension } from './units.js';

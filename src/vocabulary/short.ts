@@ -39,6 +39,14 @@ export function roundedTo(value: Decimal, places: number, mode: 4 | 5 | 6): Deci
   return before + 1 < WORD ? ofWords(before + 1, 0) : value.toDecimalPlaces(places, mode);
 }
 
+/**
+ * What the library's `toNumber` gives, which goes through a text: the nearest float. So does one division of two whole numbers
+ * that floats hold exactly (IEEE 754: a division is rounded once, to the nearest).
+ */
+export function numberOf(value: Decimal): number {
+  return isShort(value) ? (beforePoint(value) * WORD + behindPoint(value)) / WORD : value.toNumber();
+}
+
 /** Not negative, and at most seven digits on either side of the point. */
 function isShort({ d, e, s }: Decimal): boolean {
   return s === 1 && e < DIGITS && (e >= 0 ? d.length <= 2 : e >= -DIGITS && d.length === 1);

@@ -59,8 +59,9 @@ export interface Closing {
 /** What a job that is over took, beside what was estimated for the option that was done; undefined where nothing was done or the estimate is not closed. */
 export function closingOf({ estimate, options, money }: Comparison): Closing | undefined {
   const { closed, started, shop } = estimate;
-  const weighed = options.find((one) => one.option === closed?.option);
-  if (closed?.option === undefined || weighed === undefined) return undefined;
+  if (closed === undefined) return undefined;
+  const weighed = options.find(({ option }) => option === closed.option);
+  if (weighed === undefined) return undefined;
   const { planned: { chosen }, totals, returns, ready } = weighed;
   const inMoney: FigureOf = (label, amount) => product(label, [given(label, 'money', amount)], money, amount.at);
   const refunds = returns.cores.map(({ part, refund }): Planned => ({ record: part.record, title: part.title, name: part.name, at: part.at, with: [], estimated: refund }));
@@ -106,10 +107,10 @@ function plannedHours(lines: readonly Line[], ways: readonly Access[]): Planned[
 /** Parts and outside work of the plan; a fee is asked of the customer, and stands here only where the shop paid something for it. */
 function plannedGoods({ paid }: Closed, { option, planned, totals }: Weighed, money: Money): Planned[] {
   const goods = new Map<Record, Part | Sublet>([option, ...planned.chosen.paid].flatMap(({ parts, sublets }) => [...parts, ...sublets]).map((one) => [one.record, one]));
+  const paidFor = new Set(paid.map(({ line }) => line?.record));
   return totals.lines.flatMap((one): Planned[] => {
     const good = one.kind === 'part' || one.kind === 'sublet' ? goods.get(one.record) : undefined;
-    const isPaidFee = one.kind === 'fee' && paid.some(({ line }) => line?.record === one.record);
-    if (one.condition === 'customer-supplied' || (good === undefined && !isPaidFee)) return [];
+    if (one.condition === 'customer-supplied' || (good === undefined && !paidFor.has(one.record))) return [];
     return [{ record: one.record, title: one.title, name: one.name, at: one.at, with: [], estimated: good === undefined ? undefined : costOf(good, money) }];
   });
 }

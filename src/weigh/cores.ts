@@ -42,8 +42,9 @@ export function partsIn(option: Pick<Option, 'parts'>, plan: { readonly paid: re
 export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Pick<Ready, 'date' | 'orderedOn'>, estimate: Estimate, money: Money): Returns {
   const cores = option.parts.flatMap((part) => {
     const { core } = part;
-    const line = core === undefined ? undefined : coreLines.find((one) => one.kind === 'core' && one.record === core.record);
-    return core === undefined || line === undefined ? [] : [coreReturn(part, core, line, ready, estimate, money)];
+    if (core === undefined) return [];
+    const line = coreLines.find((one) => one.kind === 'core' && one.record === core.record);
+    return line === undefined ? [] : [coreReturn(part, core, line, ready, estimate, money)];
   });
   const kept = option.parts.flatMap((part) => part.core?.keeps ?? []).flatMap((keep) => (keep.worth === undefined ? [] : [product(keep.title, [given('Worth', 'money', keep.worth)], money, keep.at)]));
   const taken = option.harvests.flatMap((piece) => (piece.value === undefined ? [] : [product(piece.title, [given('Worth', 'money', piece.value)], money, piece.at)]));

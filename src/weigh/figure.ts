@@ -5,29 +5,29 @@ import type { Money } from './money.js';
 /** What a figure counts. Money is in the shop's currency, rounded where its step says so. */
 export type FigureUnit = 'money' | 'hours' | 'minutes' | 'percent' | 'number' | 'days';
 
-/**
- * How a figure was made from the figures in `from`. Anyone can work it out again from the step alone; a test does.
- * `rounded` steps end on the smallest coin.
- */
+/** How a figure was made from the figures in `from`. Anyone can work it out again from the step alone; a test does. */
 export type Step =
   | { readonly kind: 'given' }
   /** A reading of the calendar or the like, in words. */
   | { readonly kind: 'found'; readonly how: string }
-  /** All of `from` multiplied, divided by `per`. */
+  /** All of `from` multiplied, divided by `per`; on the smallest coin where it is `rounded`. */
   | { readonly kind: 'product'; readonly per: number; readonly rounded: boolean }
   | { readonly kind: 'sum' }
   /** The first less all others. */
   | { readonly kind: 'difference' }
   /** The first less all others, but not below nothing. */
   | { readonly kind: 'remainder' }
-  /** The first, taken the second's percentage of. */
-  | { readonly kind: 'percentage'; readonly rounded: boolean }
-  /** The first, raised by the second's percentage. */
-  | { readonly kind: 'raised'; readonly rounded: boolean }
+  /** The first, taken the second's percentage of, on the smallest coin. */
+  | { readonly kind: 'percentage' }
+  /** The first, raised by the second's percentage; not rounded. */
+  | { readonly kind: 'raised' }
   | { readonly kind: 'least' }
   | { readonly kind: 'greatest' }
   /** `from` is some amounts, then as many figures beside them: the one beside the least amount, and of several the least. */
   | { readonly kind: 'beside-least' };
+
+/** A step that makes a figure of others by a sum. */
+export type WorkedStep = Exclude<Step, { readonly kind: 'given' | 'found' }>;
 
 /** A figure with its three points and how it came about, down to the lines that were written. */
 export interface Figure {
@@ -47,9 +47,10 @@ export interface Figure {
 export type Points = Pick<Figure, 'low' | 'likely' | 'high'>;
 
 const GIVEN: Step = { kind: 'given' };
-const SUM: Step = { kind: 'sum' };
-const PRODUCT: Step = { kind: 'product', per: 1, rounded: true };
-const RAISED: Step = { kind: 'raised', rounded: false };
+const SUM: WorkedStep = { kind: 'sum' };
+const PRODUCT: WorkedStep = { kind: 'product', per: 1, rounded: true };
+const PERCENTAGE: WorkedStep = { kind: 'percentage' };
+const RAISED: WorkedStep = { kind: 'raised' };
 const NOTHING: readonly Figure[] = [];
 
 /** A figure as it stands in the text. */
@@ -96,7 +97,7 @@ export function hoursProduct(label: string, from: readonly Figure[], per = 1): F
 }
 
 export function percentage(label: string, base: Figure, percent: Figure, money: Money, at: Span | undefined): Figure {
-  return new Worked(label, 'money', { kind: 'percentage', rounded: true }, [base, percent], money, at);
+  return new Worked(label, 'money', PERCENTAGE, [base, percent], money, at);
 }
 
 /** A cost with its markup; not rounded, since the line is. */
@@ -130,8 +131,9 @@ class Worked implements Figure {
   constructor(
     readonly label: string,
     readonly unit: FigureUnit,
-    readonly step: Step,
+    readonly step: WorkedStep,
     readonly from: readonly Figure[],
+    /** What it is rounded to; undefined where its step doesn't round. */
     private readonly money: Money | undefined = undefined,
     readonly at: Span | undefined = undefined,
   ) {
@@ -149,12 +151,12 @@ class Worked implements Figure {
 }
 
 /** Works one point of a step from the same point of the figures below it. */
-function worked(step: Step, from: readonly Figure[], point: keyof Points, money: Money | undefined): Decimal {
+function worked(step: WorkedStep, from: readonly Figure[], point: keyof Points, money: Money | undefined): Decimal {
   const exact = workedExactly(step, from, point);
-  return 'rounded' in step && step.rounded && money !== undefined ? money.round(exact) : exact;
+  return money === undefined ? exact : money.round(exact);
 }
 
-function workedExactly(step: Step, from: readonly Figure[], point: keyof Points): Decimal {
+function workedExactly(step: WorkedStep, from: readonly Figure[], point: keyof Points): Decimal {
   const first = from[0]?.[point] ?? zero;
   const second = from[1]?.[point] ?? zero;
   switch (step.kind) {
@@ -171,9 +173,6 @@ function workedExactly(step: Step, from: readonly Figure[], point: keyof Points)
       for (let i = 1; i < from.length; i++) value = multiplied(value, (from[i] as Figure)[point]);
       return step.per === 1 ? value : value.div(step.per);
     }
-    case 'given':
-    case 'found':
-      throw new Error(`A figure of step ${step.kind} is not worked out from others.`);
   }
 }
 

@@ -80,9 +80,9 @@ class LinedMode implements WayMode, PlannedJob {
 
 /** Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
-  const { ways, pinned, always, everything, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
-  const stand = price(0, everything);
-  const tooMany = ways.length > MOST_WAYS ? ways.length : undefined;
+  const { known, pinned, always, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
+  const stand = price(0, EVERYTHING);
+  const tooMany = known > MOST_WAYS ? known : undefined;
   if (pinned !== undefined) {
     const free = tooMany === undefined ? search(1)[0] : undefined;
     return { chosen: planOf(pinned), others: tooMany === undefined ? search(RUNNERS_UP).filter((plan) => plan.ways !== pinned) : [], unpinned: free, stand, unreachable, tooMany: undefined };
@@ -97,9 +97,9 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
  * `most`. A job that can be done in several of a plan's ways has the least of their amounts, whichever that is.
  */
 export function plansToSearch(work: Work, shop: Shop, money: Money, most: number): readonly Plan[] {
-  const { ways, pinned, planOf, search } = plannerOf(work, shop, money, leastOf);
+  const { known, pinned, planOf, search } = plannerOf(work, shop, money, leastOf);
   if (pinned !== undefined) return [planOf(pinned)];
-  return ways.length > MOST_WAYS ? [] : search(most, 'any mode');
+  return known > MOST_WAYS ? [] : search(most, 'any mode');
 }
 
 /** Which sets of ways in are looked at: those whose ways all make some job cheaper as it stands, or all that open some mode. */
@@ -108,11 +108,16 @@ type WaysFor = 'cheapest modes' | 'any mode';
 /** The line of a job that can be done in several modes, with the ways in that are open; undefined where it can't. */
 type ChooseLine = (modes: readonly LinedMode[], gives: number) => PlannedJob | undefined;
 
+/** Every bit: with all ways in given. */
+const EVERYTHING = -1;
+/** The bit of every way in that no plan opens: each other one has its own, and there are fewer than bits. */
+const OUT_OF_REACH = 1 << 31;
+
 interface Planner {
-  readonly ways: readonly Access[];
+  /** How many ways in the work knows. */
+  readonly known: number;
   readonly pinned: number | undefined;
   readonly always: number;
-  readonly everything: number;
   readonly unreachable: readonly Labour[];
   readonly price: (paid: number, gives: number) => Plan;
   readonly planOf: (paid: number) => Plan;
@@ -120,13 +125,16 @@ interface Planner {
 }
 
 function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Planner {
-  const ways = waysOf(work);
+  const all = waysOf(work);
+  // Those that are pinned or opened before, and what they give, are few, however many there are to choose among.
+  const opened = [...(work.way ?? []), ...(work.staged?.ways ?? [])];
+  const ways = work.way === undefined || all.length <= MOST_WAYS ? all : [...new Set([...opened, ...opened.flatMap(({ includes }) => includes)])];
   const bit = new Map(ways.map((way, i) => [way, 1 << i]));
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
-  const everything = ways.length >= 31 ? -1 : (1 << ways.length) - 1;
+  const takesOf = (mode: Mode) => mode.with.reduce((bits, way) => bits | (bit.get(way) ?? OUT_OF_REACH), 0);
   const always = mask(work.staged?.ways ?? []);
   const pinned = work.way === undefined ? undefined : mask(work.way) | always;
-  const reachable = pinned === undefined ? everything : given(pinned);
+  const reachable = pinned === undefined ? EVERYTHING : given(pinned);
 
   // What came before the decision was done with what was open then: a way in that is opened later changes nothing of it.
   const openBefore = given(always);
@@ -134,11 +142,10 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const madeFrom = [money, ...ways];
   const lined = work.labour.map((job) => {
     const before = linedJobs.get(job);
-    const known = before !== undefined && sameItems(before.madeFrom, madeFrom) ? before : { job, madeFrom, modes: job.modes.map((mode) => new LinedMode(job, mode, mask(mode.with), money)) };
+    const known = before !== undefined && sameItems(before.madeFrom, madeFrom) ? before : { job, madeFrom, modes: job.modes.map((mode) => new LinedMode(job, mode, takesOf(mode), money)) };
     linedJobs.set(job, known);
     return inStage.has(job) ? { ...known, modes: doable(known.modes, openBefore) } : known;
   });
-  const doableWith = (gives: number) => lined.filter(({ modes }) => modes.some((mode) => (mode.takes & ~gives) === 0));
   const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
   const fixed = fixedOf(fixedLines(work, shop, money));
   const opening = ways.map((way) => goodsOfWay(way, work, shop, money));
@@ -154,14 +161,14 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
     return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, opened, totals, money: totals.total.likely, hours: totals.hours.likely };
   };
   const planOf = (paid: number) => price(paid, given(paid));
-  return { ways, pinned, always, everything, unreachable, price, planOf, search };
+  return { known: all.length, pinned, always, unreachable, price, planOf, search };
 
   function given(paid: number): number {
     return ways.reduce((bits, way, i) => ((paid & (1 << i)) === 0 ? bits : bits | (1 << i) | mask(way.includes)), 0);
   }
 
   function search(most: number, of: WaysFor = 'cheapest modes'): Plan[] {
-    const reached = doableWith(everything).map(({ modes }) => modes);
+    const reached = lined.filter(({ modes }) => modes.length > 0).map(({ modes }) => modes);
     return cheapestWays<Plan>({
       gives: ways.map((way, i) => (1 << i) | mask(way.includes)),
       prices: opening.map((goods) => sumOf(goods.filter(({ thing }) => !sharedWith(thing, opening, goods)).flatMap(({ lines }) => lines))),
@@ -239,10 +246,10 @@ export function fixedLines(work: Pick<Work, 'parts' | 'sublets' | 'labour'>, sho
 
 function partLines(part: Part, share: Line['share'], shop: Shop, money: Money): Line[] {
   const line = partLine(part, share, shop, money);
-  const core = coreLine(part, money);
-  const assemble = part.core?.assemble;
-  const together = core === undefined || assemble === undefined ? [] : [hoursLine(assembleTitle(part), assemble, part.core?.rate, core, money)];
-  return [line, ...(core === undefined ? [] : [core]), ...together];
+  const charge = coreLine(part, money);
+  const { core } = part;
+  if (charge === undefined || core === undefined) return [line];
+  return [line, charge, ...(core.assemble === undefined ? [] : [hoursLine(assembleTitle(part), core.assemble, core.rate, charge, money)])];
 }
 
 /** Something that a way in needs, with its lines. Goods that two ways use are one thing, and charged once. */

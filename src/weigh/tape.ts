@@ -1,6 +1,6 @@
 import type { Span } from '../language/index.js';
 import type { MarkupBand, Rounding } from '../estimate/index.js';
-import { given, type Figure } from './figure.js';
+import { given, type Figure, type WorkedStep } from './figure.js';
 import type { Money } from './money.js';
 
 /**
@@ -33,7 +33,7 @@ export interface Leaf {
   readonly high: number;
 }
 
-const enum Op { Constant, Sum, Difference, Remainder, Product, RoundedProduct, Percentage, RoundedPercentage, Raised, RoundedRaised, Least, Greatest, BesideLeast, Banded, RoundedBanded }
+const enum Op { Constant, Sum, Difference, Remainder, Product, RoundedProduct, Percentage, Raised, Least, Greatest, BesideLeast, Banded }
 
 /** For the places at which costs are written: the markup table that makes their prices. */
 export type MarkupTables = ReadonlyMap<Span, readonly MarkupBand[]>;
@@ -99,9 +99,9 @@ class Laid implements Tape {
     if (step.kind === 'given' || step.kind === 'found') return this.add(Op.Constant, [], 1, figure.likely.toNumber());
     const cost = figure.from[0];
     const table = step.kind === 'raised' && cost?.at !== undefined ? this.tables.get(cost.at) : undefined;
-    if (cost !== undefined && table !== undefined) return this.banded(cost, table, step.kind === 'raised' && step.rounded ? Op.RoundedBanded : Op.Banded);
+    if (cost !== undefined && table !== undefined) return this.banded(cost, table);
     const from = figure.from.map((one) => this.priceFrom(one));
-    const made = this.add(opOf(figure), from, step.kind === 'product' ? step.per : 1, 0);
+    const made = this.add(opOf(step), from, step.kind === 'product' ? step.per : 1, 0);
     this.work(made);
     return made;
   }
@@ -121,17 +121,17 @@ class Laid implements Tape {
   /** A cost that no band reaches as it stands is its own price; another cost may be reached. */
   private priceFrom(figure: Figure): number {
     const table = figure.step.kind === 'given' && figure.at !== undefined ? this.tables.get(figure.at) : undefined;
-    return table === undefined || table.length === 0 ? this.node(figure) : this.banded(figure, table, Op.Banded);
+    return table === undefined || table.length === 0 ? this.node(figure) : this.banded(figure, table);
   }
 
   /** `from` is the cost, then percentage and upper end of each band. */
-  private banded(cost: Figure, table: readonly MarkupBand[], op: Op.Banded | Op.RoundedBanded): number {
+  private banded(cost: Figure, table: readonly MarkupBand[]): number {
     const from = [this.node(cost)];
     for (const { percent, upTo } of table) {
       from.push(this.node(given('Markup', 'percent', percent)));
       from.push(upTo === undefined ? this.add(Op.Constant, [], 1, Infinity) : this.node(given('Up to', 'money', upTo)));
     }
-    const made = this.add(op, from, 1, 0);
+    const made = this.add(Op.Banded, from, 1, 0);
     this.work(made);
     return made;
   }
@@ -182,14 +182,11 @@ class Laid implements Tape {
       case Op.Remainder: return Math.max(0, this.lessOthers(first, from));
       case Op.Product: return this.multiplied(first, from) / per;
       case Op.RoundedProduct: return this.round(this.multiplied(first, from) / per);
-      case Op.Percentage: return (first * (values[from[1] as number] as number)) / 100;
-      case Op.RoundedPercentage: return this.round((first * (values[from[1] as number] as number)) / 100);
+      case Op.Percentage: return this.round((first * (values[from[1] as number] as number)) / 100);
       case Op.Raised: return (first * (100 + (values[from[1] as number] as number))) / 100;
-      case Op.RoundedRaised: return this.round((first * (100 + (values[from[1] as number] as number))) / 100);
       case Op.Least: return from.reduce((least, one) => Math.min(least, values[one] as number), first);
       case Op.Greatest: return from.reduce((greatest, one) => Math.max(greatest, values[one] as number), first);
       case Op.Banded: return this.inBand(first, from);
-      case Op.RoundedBanded: return this.round(this.inBand(first, from));
       case Op.BesideLeast: return this.besideLeast(from);
       case Op.Constant: return first;
     }
@@ -235,19 +232,16 @@ class Laid implements Tape {
   }
 }
 
-function opOf({ step }: Figure): Op {
-  const rounded = 'rounded' in step && step.rounded;
+function opOf(step: WorkedStep): Op {
   switch (step.kind) {
     case 'sum': return Op.Sum;
     case 'difference': return Op.Difference;
     case 'remainder': return Op.Remainder;
-    case 'product': return rounded ? Op.RoundedProduct : Op.Product;
-    case 'percentage': return rounded ? Op.RoundedPercentage : Op.Percentage;
-    case 'raised': return rounded ? Op.RoundedRaised : Op.Raised;
+    case 'product': return step.rounded ? Op.RoundedProduct : Op.Product;
+    case 'percentage': return Op.Percentage;
+    case 'raised': return Op.Raised;
     case 'least': return Op.Least;
     case 'greatest': return Op.Greatest;
     case 'beside-least': return Op.BesideLeast;
-    case 'given':
-    case 'found': return Op.Constant;
   }
 }

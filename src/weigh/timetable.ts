@@ -1,4 +1,5 @@
 import type { Estimate, Shop } from '../estimate/index.js';
+import { numberOf } from '../vocabulary/index.js';
 import type { Day } from './calendar.js';
 import type { Points } from './figure.js';
 import { workdayOf } from './price-labour.js';
@@ -25,7 +26,7 @@ export function shopTimeOf({ shop, header }: Pick<Estimate, 'shop' | 'header'>, 
 
 /** A length as the scheduler takes it: hours of working time; weeks and months stay what they are, see `endsAt`. */
 export function durationOf({ length, wait }: Pick<Task, 'length' | 'wait'>, point: keyof Points, { hoursPerDay }: ShopTime): number {
-  return inScheduleUnits(length[point].toNumber(), wait, hoursPerDay);
+  return inScheduleUnits(numberOf(length[point]), wait, hoursPerDay);
 }
 
 /** Weeks and months where no date is known: as many working days as they hold on average. */

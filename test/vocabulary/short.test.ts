@@ -1,7 +1,7 @@
 // Checked against decimal.js itself: its `times` and its `toDecimalPlaces`, digit by digit as the library keeps them.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Decimal, roundedTo, times, zero } from '../../src/vocabulary/index.js';
+import { Decimal, numberOf, roundedTo, times, zero } from '../../src/vocabulary/index.js';
 
 const money = fc.stringMatching(/^\d{1,7}(\.\d{1,2})?$/).map((digits) => new Decimal(digits));
 const written = fc.tuple(fc.boolean(), fc.stringMatching(/^\d{1,12}(\.\d{1,6})?$/)).map(([minus, digits]) => new Decimal(`${minus ? '-' : ''}${digits}`));
@@ -25,6 +25,10 @@ describe('short numbers', () => {
     fc.assert(fc.property(fc.oneof(numbers, halves, products), fc.nat(9), modes, (value, places, mode) => {
       expect(kept(roundedTo(value, places, mode))).toEqual(kept(value.toDecimalPlaces(places, mode)));
     }), { numRuns: 8_000 });
+  });
+
+  test('are the floats that the library makes of them', () => {
+    fc.assert(fc.property(numbers, (value) => Object.is(numberOf(value), value.toNumber())), { numRuns: 8_000 });
   });
 
   // By hand: the half goes up, down, or to the even neighbour; a whole part grows by one where its decimals are full.

@@ -59,9 +59,9 @@ function workedOut(figure: Figure, point: Point, { digits, rounding }: Rules): R
     case 'product':
       return end(per(values.reduce(times, whole(1n)), BigInt(step.per)), step.rounded);
     case 'percentage':
-      return end(per(times(first, rest[0] as Rational), 100n), step.rounded);
+      return end(per(times(first, rest[0] as Rational), 100n), true);
     case 'raised':
-      return end(per(times(first, plus(whole(100n), rest[0] as Rational)), 100n), step.rounded);
+      return per(times(first, plus(whole(100n), rest[0] as Rational)), 100n);
     case 'least':
       return values.reduce((least, value) => (compare(value, least) < 0 ? value : least));
     case 'greatest':

@@ -60,11 +60,13 @@ function planned(layout: Layout, effort: PlanEffort): BayPlan {
   const latest = listByPriority(layout, latestFinish(layout, times));
   let order = latest;
   let makespan = generation.run(order, durations);
+  let generated = order;
   let proven = makespan - floor <= TOLERANCE * makespan;
   for (const rule of PRIORITY_RULES.slice(1)) {
     if (proven) break;
     const other = listByPriority(layout, rule(layout, times));
     const finish = generation.run(other, durations);
+    generated = other;
     if (finish < makespan - TOLERANCE * makespan) [order, makespan] = [other, finish];
     proven = makespan - floor <= TOLERANCE * makespan;
   }
@@ -75,7 +77,7 @@ function planned(layout: Layout, effort: PlanEffort): BayPlan {
     if (list !== undefined) order = Int32Array.from([...list, ...latest.filter((i) => isCounted[i] === 0)]);
     proven = complete;
   }
-  makespan = generation.run(order, durations);
+  if (generated !== order) makespan = generation.run(order, durations);
   return new GeneratedPlan(layout, generation, order, { makespan, lowerBound: proven ? makespan : Math.min(floor, makespan), proven });
 }
 

@@ -32,7 +32,8 @@ export const PRIORITY_RULES: readonly PriorityRule[] = [
 
 /** All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table. */
 export function listByPriority({ count, beforeFrom, isCounted, successors }: Layout, keys: Float64Array): Int32Array {
-  const byRank = Int32Array.from({ length: count }, (_, i) => i).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
+  // A list, and no typed array: it is often nearly in order already, which the sort of a list is quick with.
+  const byRank = Array.from({ length: count }, (_, i) => i).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
   const rank = new Int32Array(count);
   const missing = new Int32Array(count);
   const open = new SmallestFirst(count);
