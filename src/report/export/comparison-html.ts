@@ -5,6 +5,7 @@ import { coveredSentence, flipSentence, inspectionSentence, shareText } from '..
 import { decisionVerdict, nearestQuoted } from '../decision-verdict.js';
 import { figureNames, figureOf, type FigureName } from '../figures.js';
 import { hoursText, moneyText, valueText } from '../numbers.js';
+import { withWholeDates } from '../page/dates.js';
 import { html, type Html } from '../page/html.js';
 import { stageLines } from '../stage-text.js';
 import { standalone } from '../standalone.js';
@@ -20,7 +21,7 @@ export function comparisonHtml(decision: Decision): string {
   const vehicle = estimate.header === undefined ? undefined : estimate.vehicle?.title;
   const body = html`<main>
 <h1>${bdi(title)}</h1>${vehicle === undefined ? undefined : html`<p class="about">${bdi(vehicle)}</p>`}
-<p class="verdict">${decisionVerdict(decision)}</p>
+<p class="verdict">${withWholeDates(decisionVerdict(decision))}</p>
 ${options.length === 0 ? undefined : html`${sideBySide(decision)}${list('Before the decision', stageLines(decision.comparison))}${waysIn(options, decision)}${list('What would turn the choice, nearest first', nearestQuoted(decision).map((flip) => flipSentence(flip, decision.comparison.money)))}${list('Inspect first?', decision.inspections.map((one) => inspectionSentence(one, decision.comparison)))}${list('Recalls and the like', decision.coverages.map(coveredSentence))}${options.map((one) => linesOf(one, decision))}`}${list('Cautions', [...estimateNotice, ...cautionLines(options.flatMap(({ cautions }) => cautions))])}
 </main>`;
   return standalone('en', `Comparison: ${title}`, exportStyle, body);

@@ -26,7 +26,7 @@ tr { break-inside: avoid; }
 th, td { padding: 3px 0 3px 20px; text-align: right; vertical-align: baseline; font-weight: 400; }
 th:first-child, thead td:first-child { padding-left: 0; text-align: left; }
 .words { text-align: left; }
-td { white-space: nowrap; }
+td, .date { white-space: nowrap; }
 td.words { white-space: normal; }
 thead th, thead td { vertical-align: bottom; border-bottom: 1px solid var(--ink); }
 thead th:not(:has(bdi)) { white-space: nowrap; }

@@ -32,7 +32,7 @@ export function addedByChances(weighed: Weighed, estimate: Estimate, money: Mone
   const totalWith = (happened: readonly ChanceIn[]) => {
     const all = withoutTwins(happened.map(bring));
     const jobs = [...chosen.jobs.map(({ line }) => line), ...all.flatMap((one) => one.jobs)];
-    const ways = linesOfWays([...new Set(all.flatMap((one) => one.ways))], estimate.shop, money);
+    const ways = withoutCores(linesOfWays([...new Set(all.flatMap((one) => one.ways))], estimate.shop, money));
     return total(option.title, jobs, [...chosen.opened, ...ways], fixedOf([...fixedLines(option, estimate.shop, money), ...all.flatMap((one) => [...one.goods, ...one.fees])]), option.fees, estimate.shop, money);
   };
   return counted.filter(({ when }) => when === 'open').map((one): Added => {
@@ -41,7 +41,7 @@ export function addedByChances(weighed: Weighed, estimate: Estimate, money: Mone
     return {
       chance: one.chance,
       after: parents.at(-1)?.chance,
-      lines: [...linesOfWays(ways, estimate.shop, money), ...jobs, ...goods, ...fees],
+      lines: [...withoutCores(linesOfWays(ways, estimate.shop, money)), ...jobs, ...goods, ...fees],
       before: totalWith(parents),
       then: totalWith([...parents, one]),
     };
@@ -74,10 +74,14 @@ function broughtBy(chance: Chance, { planned: { chosen } }: Weighed, { shop, acc
   const ways = extra.filter((way) => !open.has(way));
   const all = new Set([...open, ...ways.flatMap((way) => [way, ...way.includes])]);
   const jobs = chance.labour.flatMap((job) => lineWith(job, all, money)?.line ?? []).filter(({ record }) => !had.has(record));
-  // A core that it would bring goes back in full, and so adds nothing in the end.
-  const goods = fixedLines(chance, shop, money).filter(({ kind, record }) => kind !== 'core' && kind !== 'labour' && !had.has(record));
+  const goods = withoutCores(fixedLines(chance, shop, money)).filter(({ record }) => !had.has(record));
   const sumOf = (kind: Line['kind']) => fixedOf([...goods, ...jobs].filter((line) => line.kind === kind));
-  const of = { labour: total(chance.title, jobs, [], fixedOf([]), [], shop, money).labour, parts: sumOf('part').parts, sublets: sumOf('sublet').sublets };
+  const of = { labour: total(chance.title, jobs, [], fixedOf(goods.filter(({ kind }) => kind === 'labour')), [], shop, money).labour, parts: sumOf('part').parts, sublets: sumOf('sublet').sublets };
   const fees = chance.fees.flatMap((fee) => feeLine(fee, of, money) ?? []);
   return { ways, jobs, goods, fees };
+}
+
+/** A core that a chance would bring goes back in full, and so adds nothing in the end; putting the old unit together does. */
+function withoutCores(lines: readonly Line[]): readonly Line[] {
+  return lines.filter(({ kind }) => kind !== 'core');
 }
