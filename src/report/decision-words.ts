@@ -74,7 +74,7 @@ function reasonWords(reason: CoverReason): string {
     case 'model year': return `model year ${reason.found ?? ''}, it is for ${reason.limit.join(', ')}`;
     case 'distance': return `${reason.found === undefined ? '' : distance(reason.found)} driven, it is for up to ${distance(reason.limit)}`;
     case 'until': return `asked for ${reason.found}, it ends on ${reason.limit}`;
-    case 'months since build': return `it ends ${reason.limit} months after building${reason.ends === undefined ? '' : `, on ${reason.ends.last}`}`;
+    case 'months since build': case 'days since build': return `it ends ${reason.limit} ${reason.condition === 'days since build' ? 'days' : 'months'} after building${reason.ends === undefined ? '' : `, on ${reason.ends.last}`}`;
   }
 }
 

@@ -26,7 +26,7 @@ export { waitEndsOn } from './working-days.js';
 export { decide, type Decided, type Decision } from './decide/decide.js';
 export { expectedOf } from './decide/expected.js';
 export { modelOf } from './decide/model.js';
-export { CASES, type OptionRisk, type SampledFigure } from './decide/risk.js';
+export { CASES, type OptionRisk, type SampledFigure } from './decide/option-run.js';
 export type { Covered } from './decide/coverage.js';
 export type { CoverReason } from './decide/covered.js';
 export { MOST_FIGURES, MOST_PLANS, type Beyond, type Flip } from './decide/flips.js';

@@ -56,16 +56,17 @@ export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, h
     if (comeback) {
       const [alone] = work.option({ ...record, kind: 'option', name: 'comeback', chance: [] }, { stages: [], then: 'closed' }).best;
       if (alone === undefined) return undefined;
-      later = add([later, alone.total]);
+      const kept = alone.lines.filter(({ kind }) => kind !== 'core');
+      later = add([later, ...kept.map(({ coins }) => coins), prices.taxes(kept)]);
       continue;
     }
     const { jobs: wanted, things, tools, fees } = broughtBy(oracle, record);
     const jobs = wanted.filter((job) => !had.has(job));
     const done = jobs.map((job) => work.jobWith(job, open));
     if (done.some((one) => one === undefined)) return undefined;
-    // A core that a chance's part would bring is taken to go back in full, and what is hired anyway is hired once.
+    // A core that a chance's part would bring is put together and taken to go back in full; what is hired anyway is hired once.
     const brought = [
-      ...done.flatMap((one) => one?.line ?? []), ...things.filter((thing) => !had.has(thing)).flatMap((thing) => prices.linesOf(thing, false)).filter(({ kind, record: of }) => kind !== 'core' && of.kind !== 'core'),
+      ...done.flatMap((one) => one?.line ?? []), ...things.filter((thing) => !had.has(thing)).flatMap((thing) => prices.linesOf(thing, false)).filter(({ kind }) => kind !== 'core'),
       ...tools.filter((tool) => !had.has(tool)).flatMap((tool) => prices.linesOf(tool, false)),
     ];
     lines.push(...brought.filter((line) => !seen.has(line.record)), ...prices.feesOn(fees, brought));

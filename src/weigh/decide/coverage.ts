@@ -1,7 +1,8 @@
-import { monthsIn, type Coverage, type Estimate } from '../../estimate/index.js';
+import type { Coverage, Estimate } from '../../estimate/index.js';
 import type { Amount } from '../../vocabulary/index.js';
 import { modelYearOf } from './covered-model-year.js';
-import { coverOf, type CoverReason, type Distance } from './covered.js';
+import { coverOf, type CoverRange, type CoverReason, type Distance } from './covered.js';
+import { MOST_DAYS, MOST_MONTHS } from './covered-question.js';
 
 /** Whether a coverage holds for the vehicle, as far as what is written tells. Never a legal conclusion. */
 export interface Covered {
@@ -31,7 +32,7 @@ function coveredBy(coverage: Coverage, { vehicle, header, options }: Estimate): 
       ...(years.length === 0 ? {} : { modelYears: years }),
       ...(mostDistance === undefined ? {} : { mostDistance }),
       ...(until === undefined || on === undefined ? {} : { until }),
-      ...(within === undefined || on === undefined ? {} : { withinMonthsOfBuild: Math.min(1200, Math.floor(monthsIn(within).toNumber())) }),
+      ...(within === undefined || on === undefined ? {} : withinOf(within)),
     },
     vehicle: {
       ...(vehicle?.built === undefined ? {} : { built: vehicle.built }),
@@ -48,6 +49,13 @@ function coveredBy(coverage: Coverage, { vehicle, header, options }: Estimate): 
 
 /** Stands in where the estimate has no day and no condition asks for one. */
 const NO_DAY = '9999-12-31';
+
+/** Calendar months are counted as such, days and weeks as days: a month has no certain number of them. */
+function withinOf({ likely, unit }: Amount): CoverRange {
+  const count = likely.toNumber();
+  if (unit?.word === 'mo') return { withinMonthsOfBuild: Math.min(MOST_MONTHS, Math.floor(count)) };
+  return { withinDaysOfBuild: Math.min(MOST_DAYS, Math.floor(unit?.word === 'wk' ? count * 7 : count)) };
+}
 
 function distanceOf(amount: Amount | undefined): Distance | undefined {
   const unit = amount?.unit?.word;

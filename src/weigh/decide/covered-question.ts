@@ -20,6 +20,8 @@ export interface CoverRange {
   readonly until?: string;
   /** Calendar months from the day of building; the day of that number in the last month is still within. */
   readonly withinMonthsOfBuild?: number;
+  /** Days from the day of building; a day has no month's uncertain length. */
+  readonly withinDaysOfBuild?: number;
 }
 
 /** What is known of the vehicle. */
@@ -46,10 +48,12 @@ export type CoverProblem =
   | { readonly kind: 'no such model year'; readonly of: 'modelYears' | 'modelYear'; readonly written: readonly number[] }
   /** Not finite, or below 0. */
   | { readonly kind: 'no such distance'; readonly of: 'mostDistance' | 'odometer'; readonly written: Distance }
-  /** Not whole, below 0 or above 1200. */
-  | { readonly kind: 'no such count of months'; readonly written: number };
+  /** Not whole, below 0 or more than a hundred years. */
+  | { readonly kind: 'no such count of months' | 'no such count of days'; readonly written: number };
 
-const MOST_MONTHS = 1200;
+/** A hundred years. */
+export const MOST_MONTHS = 1200;
+export const MOST_DAYS = 36_525;
 
 export function problemsOf({ range, vehicle, on }: CoverQuestion): CoverProblem[] {
   const problems: CoverProblem[] = [];
@@ -66,8 +70,10 @@ export function problemsOf({ range, vehicle, on }: CoverQuestion): CoverProblem[
   for (const [of, written] of distances) {
     if (written !== undefined && !(written.value.isFinite() && written.value.gte(0))) problems.push({ kind: 'no such distance', of, written });
   }
-  const months = range.withinMonthsOfBuild;
-  if (months !== undefined && !(Number.isInteger(months) && months >= 0 && months <= MOST_MONTHS)) problems.push({ kind: 'no such count of months', written: months });
+  const counts = [['no such count of months', range.withinMonthsOfBuild, MOST_MONTHS], ['no such count of days', range.withinDaysOfBuild, MOST_DAYS]] as const;
+  for (const [kind, written, most] of counts) {
+    if (written !== undefined && !(Number.isInteger(written) && written >= 0 && written <= most)) problems.push({ kind, written });
+  }
   return problems;
 }
 

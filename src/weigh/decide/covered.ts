@@ -15,8 +15,8 @@ export type CoverReason = { readonly holds: Holds; readonly missing: MissingFact
   | { readonly condition: 'model year'; readonly limit: readonly number[]; readonly found: number | undefined }
   | { readonly condition: 'distance'; readonly limit: Distance; readonly found: Distance | undefined }
   | { readonly condition: 'until'; readonly limit: string; readonly found: string }
-  /** `ends` are the first and last day on which the months can end; the same day where the day built is known. */
-  | { readonly condition: 'months since build'; readonly limit: number; readonly found: string; readonly built: string | undefined; readonly ends: { readonly first: string; readonly last: string } | undefined }
+  /** `ends` are the first and last day on which the months or days can end; the same day where the day built is known. */
+  | { readonly condition: 'months since build' | 'days since build'; readonly limit: number; readonly found: string; readonly built: string | undefined; readonly ends: { readonly first: string; readonly last: string } | undefined }
 );
 
 export type CoverAnswer =
@@ -43,14 +43,15 @@ export function coverOf(question: CoverQuestion): CoverAnswer {
 }
 
 function reasonsOf({ range, vehicle, on }: CoverQuestion): CoverReason[] {
-  const { builtFrom, builtTo, modelYears, mostDistance, until, withinMonthsOfBuild } = range;
+  const { builtFrom, builtTo, modelYears, mostDistance, until, withinMonthsOfBuild, withinDaysOfBuild } = range;
   return [
     ...(builtFrom === undefined ? [] : [built('built from', builtFrom, vehicle)]),
     ...(builtTo === undefined ? [] : [built('built to', builtTo, vehicle)]),
     ...(modelYears === undefined ? [] : [modelYear(modelYears, vehicle)]),
     ...(mostDistance === undefined ? [] : [distance(mostDistance, vehicle)]),
     ...(until === undefined ? [] : [{ condition: 'until', limit: until, found: on, holds: yesOrNo(dayOf(on) <= daysOf(until).last), missing: undefined } as const]),
-    ...(withinMonthsOfBuild === undefined ? [] : [monthsSinceBuild(withinMonthsOfBuild, vehicle, on)]),
+    ...(withinMonthsOfBuild === undefined ? [] : [sinceBuild('months since build', withinMonthsOfBuild, monthsAfter, vehicle, on)]),
+    ...(withinDaysOfBuild === undefined ? [] : [sinceBuild('days since build', withinDaysOfBuild, daysAfter, vehicle, on)]),
   ];
 }
 
@@ -72,12 +73,15 @@ function distance(limit: Distance, { odometer: found }: CoverVehicle): CoverReas
   return { condition: 'distance', limit, found, holds: yesOrNo(inKm(found).lte(inKm(limit))), missing: undefined };
 }
 
-function monthsSinceBuild(limit: number, { built: from }: CoverVehicle, on: string): CoverReason {
-  const condition = 'months since build';
+function sinceBuild(condition: 'months since build' | 'days since build', limit: number, after: (day: Day, count: number) => Day, { built: from }: CoverVehicle, on: string): CoverReason {
   if (from === undefined) return { condition, limit, found: on, built: from, ends: undefined, holds: 'unknown', missing: 'built' };
   const days = daysOf(from);
-  const [first, last] = [monthsAfter(days.first, limit), monthsAfter(days.last, limit)];
+  const [first, last] = [after(days.first, limit), after(days.last, limit)];
   return { condition, limit, found: on, built: from, ends: { first: isoOf(first), last: isoOf(last) }, ...bothEnds(dayOf(on) <= first, dayOf(on) <= last) };
+}
+
+function daysAfter(day: Day, count: number): Day {
+  return day + count;
 }
 
 /** A condition on a day of which only the month may be known: told where both ends of the month agree. */

@@ -8,7 +8,8 @@ import { inspectFirst, type InspectionWeighed } from './inspect-first.js';
 import { marginOf, type Margin } from './margin.js';
 import { modelOf, type OptionModel } from './model.js';
 import { downtimeOf, monthlyOf, type Monthly } from './monthly.js';
-import { riskOf, type OptionRisk } from './risk.js';
+import type { OptionRisk } from './option-run.js';
+import { riskOf } from './risk.js';
 
 /** What is known of an option beyond its quote. */
 export interface Decided {

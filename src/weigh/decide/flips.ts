@@ -177,7 +177,7 @@ function nearest(leaf: Leaf, way: 'above' | 'below', today: number, choice: Choi
 
 /** A count of steps as a decimal figure, without the last bits of a binary product. */
 function rounded(count: number, step: number): number {
-  return step < 1 ? count / Math.round(1 / step) : count * step;
+  return count / Math.round(1 / step);
 }
 
 /**
@@ -230,8 +230,9 @@ function crossing(costAt: (p: number) => readonly number[], from: number, way: '
   start.forEach((cost, i) => {
     const now = (start[today] as number) - cost;
     const then = (last[today] as number) - (last[i] as number);
-    if (i === today || now > 0 || then <= NOISE) return;
-    const p = from + ((end - from) * -now) / (then - now);
+    if (then <= NOISE) return;
+    // Of a tie the other may be cheaper by the last bits: it is met here and now.
+    const p = from + ((end - from) * Math.max(0, -now)) / (then - now);
     if (best === undefined || Math.abs(p - from) < Math.abs(best.p - from)) best = { p, to: i };
   });
   return best;

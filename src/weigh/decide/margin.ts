@@ -65,7 +65,6 @@ function costOf(line: Line, shop: Shop, money: Money): Figure | undefined {
 }
 
 function labourCost(line: Line, shop: Shop, money: Money): Figure | undefined {
-  if (line.hours === undefined) return undefined;
   const leaf = rateLeaf(line.amount);
   const rate = [...shop.rates.values()].find(({ price }) => price.at === leaf?.at);
   if (rate?.cost === undefined) return undefined;

@@ -33,7 +33,7 @@ export interface ModelCore {
  * An option with its chances as one derivation: the quoted one, in which every line that a chance adds is multiplied
  * by 0 or 1. Fees, caps and taxes are worked out on what really happens. The ways in are those that the quote pays
  * for; a chance that needs more takes its own cheapest way beside them. A core that a chance's part would bring is
- * taken to go back in full.
+ * put together and taken to go back in full.
  */
 export interface OptionModel {
   readonly weighed: Weighed;
@@ -58,7 +58,7 @@ export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): Opt
   const fixed = fixedOf([...fixedLines(option, shop, money), ...goods]);
   const paid = (fees: Shop['fees']) => total(option.title, jobs, opened, fixed, option.fees, { ...shop, fees }, money).total;
   // The shop's fees are charged where there is labour, which may be what turns up alone.
-  const working = open.flatMap(({ work, gate }) => ((work as PlannedWork).jobs.length > 0 ? [gate] : []));
+  const working = brought.flatMap(({ one: { work, gate }, goods: lines }) => ((work as PlannedWork).jobs.length > 0 || lines.some(({ kind }) => kind === 'labour') ? [gate] : []));
   const [first, ...others] = chosen.totals.lines.some(({ kind }) => kind === 'labour') ? [] : working;
   const whole = first === undefined ? paid(shop.fees) : sum(option.title, 'money', [paid([]), times('Fees of the shop', 'money', [greatest('Any work', [first, ...others]), difference('Fees of the shop', 'money', [paid(shop.fees), paid([])])])]);
   const comebacks = chances.filter(({ work }) => work === undefined).map(({ chance, gate }) => times(chance.title, 'money', [gate, comebackTotal(chance, estimate, money)]));
@@ -79,14 +79,10 @@ function gateOf(label: string, at: Figure['at'], isOn: boolean): Figure {
   return { label, unit: 'number', low: value, likely: value, high: value, step: { kind: 'given' }, from: [], at, ranged: false };
 }
 
-/** Shut in the quote. It may open, and says so: taxes and fees leave out only lines that never come to anything. */
-function gateFor({ title, at }: Chance): Figure {
-  return { ...gateOf(title, at, false), high: one, ranged: true };
-}
-
 function modelChance({ chance, parent, when }: ChanceIn, plan: Plan, estimate: Estimate, money: Money): ModelChance {
   const likelihood = chance.percent === undefined ? 0 : chance.percent.likely.toNumber() / 100;
-  const gate = gateFor(chance);
+  // Shut in the quote.
+  const gate = gateOf(chance.title, chance.at, false);
   if (when === 'comeback') return { chance, parent, likelihood, gate, work: undefined };
   const open = new Set(plan.paid.flatMap((way) => [way, ...way.includes]));
   const ways = waysBeyond(chance, open, estimate, money);
@@ -104,8 +100,16 @@ function waysBeyond(chance: Chance, open: ReadonlySet<Access>, { shop, access }:
   return chosen.paid.filter((way) => !open.has(way));
 }
 
-function comebackTotal({ title, labour, parts, sublets, fees }: Chance, { shop, access }: Estimate, money: Money): Figure {
-  return planWork({ title, labour, parts, sublets, fees, way: undefined, access }, shop, money).chosen.totals.total;
+function comebackTotal(chance: Chance, { shop, access }: Estimate, money: Money): Figure {
+  const { title, labour, parts, sublets, fees } = chance;
+  const { chosen } = planWork({ title, labour, parts, sublets, fees, way: undefined, access }, shop, money);
+  const fixed = fixedOf(withoutCores(fixedLines(chance, shop, money)));
+  return total(title, chosen.jobs.map(({ line }) => line), withoutCores(chosen.opened), fixed, fees, shop, money).total;
+}
+
+/** What goes back in full adds nothing in the end; putting the old unit together does. */
+function withoutCores(lines: readonly Line[]): Line[] {
+  return lines.filter(({ kind }) => kind !== 'core');
 }
 
 function gated(line: Line, gate: Figure): Line {
@@ -134,9 +138,9 @@ function anyOf(title: string, gates: readonly Figure[]): Figure {
   return gates.length === 1 ? (gates[0] as Figure) : greatest(title, gates as [Figure, ...Figure[]]);
 }
 
-/** Parts, outside work and hires of a chance. */
+/** Parts, outside work and hires of a chance, and putting together the old units that go back. */
 function goodsOf({ chance }: ModelChance, shop: Shop, money: Money): Line[] {
-  return fixedLines(chance, shop, money).filter((line) => line.kind !== 'core' && line.kind !== 'labour');
+  return withoutCores(fixedLines(chance, shop, money));
 }
 
 /** Fees of a chance. Percentages are of what it adds in work and goods. */
@@ -151,6 +155,6 @@ function extraWays(open: readonly ModelChance[], estimate: Estimate, money: Mone
   const by = new Map<Access, Figure[]>();
   for (const { work, gate } of open) for (const way of work?.ways ?? []) by.set(way, [...(by.get(way) ?? []), gate]);
   return [...by].flatMap(([way, gates]) => {
-    return linesOfWays([way], estimate.shop, money).map((line) => gated(line, anyOf(way.title, gates)));
+    return withoutCores(linesOfWays([way], estimate.shop, money)).map((line) => gated(line, anyOf(way.title, gates)));
   });
 }

@@ -1,65 +1,21 @@
 import type { Span } from '../../language/index.js';
 import type { Estimate } from '../../estimate/index.js';
-import { dayOf, isoOf } from '../calendar.js';
-import { betaPert, contributions, createDraws, meanOf, noise, quantileOf, shareSmallest, spreadOf, type Draws } from '../chance/index.js';
-import type { Figure } from '../figure.js';
+import { betaPert, createDraws, shareSmallest, type Draws } from '../chance/index.js';
 import type { Money } from '../money.js';
-import { scheduled, startOf } from '../ready.js';
-import { compileOrder } from '../schedule/index.js';
-import { createTape, type Leaf, type Tape } from '../tape.js';
-import { daysFilled, inScheduleUnits, planTasks, shopTimeOf, type ShopTime } from '../timetable.js';
-import { workingDaysFrom } from '../working-days.js';
-import type { PlannedWork } from '../planned-work.js';
+import { startOf } from '../ready.js';
+import { createTape, type Leaf } from '../tape.js';
+import { shopTimeOf } from '../timetable.js';
 import type { OptionModel } from './model.js';
+import { CASES, OptionRun, type Happening, type Happenings, type OptionRisk } from './option-run.js';
 import { keysOf, lineAt } from './written.js';
 
-/** How many cases are drawn, and the seed of the draws: the same file gives the same bytes everywhere. */
-export const CASES = 1000;
+/** The seed of the draws: the same file gives the same bytes everywhere. */
 const SEED = 20_261_125;
-
-/** How a figure is spread over the cases. Sampled: shown rounded, and never part of a quoted figure. */
-export interface SampledFigure {
-  readonly mean: number;
-  readonly p10: number;
-  readonly p50: number;
-  readonly p90: number;
-}
-
-/** A line or a chance, and the share of the spread that goes with it. */
-export interface Contribution {
-  readonly title: string;
-  readonly at: Span;
-  readonly share: number;
-  readonly kind: 'figure' | 'chance';
-}
-
-/** What may become of one option. */
-export interface OptionRisk {
-  readonly name: string;
-  /** What the shop is paid for the work, with what turns up; without comebacks. */
-  readonly total: SampledFigure;
-  /** Cost in all, comebacks included. */
-  readonly inAll: SampledFigure;
-  /** Working days until it is ready. */
-  readonly days: SampledFigure;
-  /** YYYY-MM-DD at 10, 50 and 90 %; undefined without a start. */
-  readonly ready: { readonly p10: string; readonly p50: string; readonly p90: string } | undefined;
-  /** Share of cases in which it is the cheapest in all; undefined where it isn't whole. */
-  readonly cheapest: number | undefined;
-  /** Chance of at least one of its chances happening. */
-  readonly trouble: number;
-  /** The lines that go with most of the spread of the cost in all, at most three, greatest first. */
-  readonly contributions: readonly Contribution[];
-  /** Every case, in the order of the draws. */
-  readonly cases: { readonly inAll: Float64Array; readonly days: Float64Array };
-}
 
 export interface Risk {
   readonly cases: number;
   readonly options: readonly OptionRisk[];
 }
-
-const MOST_CONTRIBUTIONS = 3;
 
 /** Draws the cases: every option meets the same ones, so what several share varies alike in all. */
 export function riskOf(models: readonly OptionModel[], complete: ReadonlySet<OptionModel>, estimate: Estimate, money: Money): Risk {
@@ -83,13 +39,6 @@ export function riskOf(models: readonly OptionModel[], complete: ReadonlySet<Opt
   return { cases: CASES, options: runs.map((run) => run.result(complete.has(run.model) ? shares[next++] : undefined, ranged, columns, happened)) };
 }
 
-interface Happening {
-  readonly column: Uint8Array;
-  readonly leaf: (tape: Tape) => Leaf;
-}
-
-type Happenings = ReadonlyMap<Span, Happening>;
-
 /** In which cases each chance happens; the same chance in several options happens in the same ones. */
 function happenings(models: readonly OptionModel[], draws: Draws): Happenings {
   const found = new Map<Span, Happening>();
@@ -107,151 +56,4 @@ function happenings(models: readonly OptionModel[], draws: Draws): Happenings {
     }
   }
   return found;
-}
-
-/** The timetable of an option where certain of its chances happen. */
-interface Timetable {
-  readonly run: (durations: Float64Array) => number;
-  readonly durations: Float64Array;
-  /** The nodes of the tasks' lengths, and their units. */
-  readonly lengths: Int32Array;
-  readonly waits: readonly ('d' | 'wk' | 'mo' | undefined)[];
-}
-
-class OptionRun {
-  readonly inAll = new Float64Array(CASES);
-  private readonly total = new Float64Array(CASES);
-  private readonly days = new Float64Array(CASES);
-  private readonly nodes: { readonly inAll: number; readonly total: number };
-  private readonly masks: Uint16Array;
-  private readonly timetables = new Map<number, Timetable>();
-  /** Places of all figures that its cost rests on. */
-  private readonly restsOn = new Set<Span>();
-  private readonly switches: readonly { readonly leaf: Leaf; readonly lastDay: number }[];
-
-  constructor(
-    readonly model: OptionModel,
-    happened: Happenings,
-    tape: Tape,
-    private readonly estimate: Estimate,
-    private readonly time: ShopTime,
-  ) {
-    this.nodes = { inAll: tape.node(model.inAll), total: tape.node(model.total) };
-    addPlaces(model.inAll, this.restsOn, new Set());
-    this.masks = this.masksIn(happened);
-    for (const mask of new Set(this.masks)) this.timetables.set(mask, this.timetableFor(mask, tape));
-    const { start } = time;
-    this.switches = model.cores.map(({ inTime, deadline }) => {
-      tape.node(inTime);
-      // Number of the last working day on or before the deadline.
-      const lastDay = start === undefined ? Infinity : workingDaysFrom(start, time.shop).before(dayOf(deadline) + 1);
-      return { leaf: tape.leafAt(inTime.at as Span) as Leaf, lastDay };
-    });
-  }
-
-  /** For each case the chances that hold up the work, as bits. */
-  private masksIn(happened: Happenings): Uint16Array {
-    const masks = new Uint16Array(CASES);
-    this.model.chances.forEach(({ chance, work }, bit) => {
-      if (work === undefined) return;
-      const { column } = happened.get(chance.at) as Happening;
-      for (let i = 0; i < CASES; i++) masks[i] = (masks[i] as number) | ((column[i] as number) << bit);
-    });
-    return masks;
-  }
-
-  private timetableFor(mask: number, tape: Tape): Timetable {
-    const { weighed: { option, planned: { chosen } }, chances } = this.model;
-    const work: PlannedWork = { jobs: chosen.jobs, ways: chosen.paid, parts: option.parts, sublets: option.sublets, staged: option.staged };
-    const turned = chances.flatMap((one, bit) => (one.work === undefined || (mask & (1 << bit)) === 0 ? [] : [one.work]));
-    const { tasks, planned } = scheduled(work, withoutTwins(turned), this.estimate, this.time, turned.length === 0 ? 'search' : 'rules');
-    // Where a core may come back too late, how long things take moves the cost too.
-    if (this.model.cores.length > 0) for (const { length } of tasks) addPlaces(length, this.restsOn, new Set());
-    return {
-      run: compileOrder(planTasks(tasks, 'likely', this.time), planned.order, this.time.technicians),
-      durations: new Float64Array(tasks.length),
-      lengths: Int32Array.from(tasks, ({ length }) => tape.node(length)),
-      waits: tasks.map(({ wait }) => wait),
-    };
-  }
-
-  takeCase(i: number, tape: Tape): void {
-    const { run, durations, lengths, waits } = this.timetables.get(this.masks[i] as number) as Timetable;
-    for (let k = 0; k < lengths.length; k++) durations[k] = inScheduleUnits(tape.valueOf(lengths[k] as number), waits[k], this.time.hoursPerDay);
-    const days = daysFilled(run(durations), this.time);
-    this.days[i] = days;
-    for (const { leaf, lastDay } of this.switches) {
-      const inTime = days <= lastDay ? 1 : 0;
-      if (tape.valueOf(leaf.node) === inTime) continue;
-      tape.set(leaf, inTime);
-      tape.runFrom(leaf);
-    }
-    this.inAll[i] = tape.valueOf(this.nodes.inAll);
-    this.total[i] = tape.valueOf(this.nodes.total);
-  }
-
-  result(cheapest: number | undefined, ranged: readonly Leaf[], columns: readonly Float64Array[], happened: Happenings): OptionRisk {
-    const days = spreadOf(this.days).sorted;
-    const dates = this.time.start === undefined ? undefined : workingDaysFrom(this.time.start, this.time.shop);
-    // Whole days: the day by which it is ready in so many of the cases.
-    const dayAt = (p: number) => days[Math.min(CASES - 1, Math.ceil(p * CASES) - 1)] as number;
-    const dateAt = (p: number) => iso(dates as NonNullable<typeof dates>, dayAt(p));
-    const chances = this.model.chances.map(({ chance }) => (happened.get(chance.at) as Happening).column);
-    return {
-      name: this.model.weighed.option.name,
-      total: sampled(this.total),
-      inAll: sampled(this.inAll),
-      days: { mean: meanOf(this.days), p10: dayAt(0.1), p50: dayAt(0.5), p90: dayAt(0.9) },
-      ready: dates === undefined ? undefined : { p10: dateAt(0.1), p50: dateAt(0.5), p90: dateAt(0.9) },
-      cheapest,
-      trouble: meanOf(Float64Array.from({ length: CASES }, (_, i) => (chances.some((column) => column[i] === 1) ? 1 : 0))),
-      contributions: this.greatest(ranged, columns, happened),
-      cases: { inAll: this.inAll, days: this.days },
-    };
-  }
-
-  /** Figures of one line count together. */
-  private greatest(ranged: readonly Leaf[], columns: readonly Float64Array[], happened: Happenings): readonly Contribution[] {
-    const { chances } = this.model;
-    const ofFigures = contributions(this.inAll, columns);
-    const ofChances = contributions(this.inAll, chances.map(({ chance }) => (happened.get(chance.at) as Happening).column));
-    const byLine = new Map<unknown, Contribution>();
-    ranged.forEach(({ at }, k) => {
-      // What an option does not rest on may go with it all the same, in a sample: that says nothing.
-      if (!this.restsOn.has(at)) return;
-      const line = lineAt(at);
-      const share = Math.min(1, (byLine.get(line.statement)?.share ?? 0) + (ofFigures[k] as number));
-      byLine.set(line.statement, { title: line.title, at, share, kind: 'figure' });
-    });
-    chances.forEach(({ chance }, k) => byLine.set(chance, { title: chance.title, at: chance.at, share: ofChances[k] as number, kind: 'chance' }));
-    return [...byLine.values()].filter(({ share }) => share > noise(CASES)).sort((a, b) => b.share - a.share).slice(0, MOST_CONTRIBUTIONS);
-  }
-}
-
-/** Where the figures below a figure are written. */
-function addPlaces(figure: Figure, places: Set<Span>, seen: Set<Figure>): void {
-  if (seen.has(figure)) return;
-  seen.add(figure);
-  if (figure.at !== undefined) places.add(figure.at);
-  for (const part of figure.from) addPlaces(part, places, seen);
-}
-
-/**
- * Two chances may need the same way in, or the same job: it is opened, or done, once. The quote has its own of this name
- * for priced lines, where parts are paid once too; here only what takes time counts, and a part that two wait for
- * arrives but once anyway.
- */
-function withoutTwins(turned: readonly PlannedWork[]): PlannedWork[] {
-  const seen = new Set<object>();
-  const isNew = (one: object) => !seen.has(one) && seen.add(one) === seen;
-  return turned.map((work) => ({ ...work, ways: work.ways.filter(isNew), jobs: work.jobs.filter(({ job }) => isNew(job)) }));
-}
-
-function sampled(column: Float64Array): SampledFigure {
-  const { mean, sorted } = spreadOf(column);
-  return { mean, p10: quantileOf(sorted, 0.1), p50: quantileOf(sorted, 0.5), p90: quantileOf(sorted, 0.9) };
-}
-
-function iso(dates: ReturnType<typeof workingDaysFrom>, days: number): string {
-  return isoOf(dates.day(Math.max(0, days - 1)));
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { coveragesOf } from '../../../src/weigh/decide/coverage.js';
+import { coveredSentence } from '../../../src/report/decision-words.js';
 import { read } from '../weighed.js';
 
 interface Told {
@@ -30,6 +31,12 @@ describe('what a coverage says of the vehicle is held against it', () => {
     ['none of several years', { vehicle: '  model year 2014\n', coverage: '  years 2012, 2013\n' }, 'not covered'],
     ['no condition at all: nothing to hold it against', {}, 'unknown'],
     ['months after building, by the date of writing', { vehicle: '  built 2026-05-30\n', coverage: '  within 6 mo\n', header: 'estimate "E"\n  written 2026-11-30\n' }, 'covered'],
+    ['days after building, which make no whole number of months', { vehicle: '  built 2026-09-01\n', coverage: '  within 90 d\n', header: DATED }, 'covered'],
+    ['one day more', { vehicle: '  built 2026-08-31\n', coverage: '  within 90 d\n', header: DATED }, 'not covered'],
+    ['weeks of seven days', { vehicle: '  built 2025-12-01\n', coverage: '  within 52 wk\n', header: DATED }, 'covered'],
+    ['one day more than those', { vehicle: '  built 2025-11-30\n', coverage: '  within 52 wk\n', header: DATED }, 'not covered'],
+    ['a hundred years at most', { vehicle: '  built 1926-11-30\n', coverage: '  within 2000 mo\n', header: DATED }, 'covered'],
+    ['and so many days', { vehicle: '  built 1927-01-01\n', coverage: '  within 99999 d\n', header: DATED }, 'covered'],
     ['one month more', { vehicle: '  built 2026-05-30\n', coverage: '  within 5 mo\n', header: DATED }, 'not covered'],
   ])('%s', (_, told, answer) => {
     expect(covered(told).answer).toBe(answer);
@@ -39,7 +46,19 @@ describe('what a coverage says of the vehicle is held against it', () => {
     expect(covered({ vehicle: '  built 2026-05-30\n', coverage: '  within 6 mo\n' })).toMatchObject({ answer: 'unknown', on: undefined });
     expect(covered({ coverage: '  until 2099-01-01\n' })).toMatchObject({ answer: 'unknown', on: undefined });
     expect(covered({ vehicle: '  model year 2014\n', coverage: '  years 2012\n  until 2099-01-01\n' }).answer).toBe('not covered');
+    // What holds besides does not make up for it.
+    for (const asked of ['  until 2099-01-01\n', '  within 600 mo\n']) expect(covered({ vehicle: '  model year 2012\n  built 2012-05-30\n', coverage: `  years 2012\n${asked}` }).answer, asked).toBe('unknown');
     expect(covered({ vehicle: '  model year 2012\n', coverage: '  years 2012\n' })).toMatchObject({ answer: 'covered', on: undefined });
+  });
+
+  test('what is written against itself, or without a unit, tells nothing', () => {
+    expect(covered({ vehicle: '  built 2027-01\n', coverage: '  years 2012\n', header: DATED })).toMatchObject({ answer: 'unknown', reasons: [] });
+    expect(covered({ vehicle: '  odometer 100000\n', coverage: '  up to 120000 mi\n' })).toMatchObject({ answer: 'unknown', reasons: [{ condition: 'distance', missing: 'odometer' }] });
+  });
+
+  test('it is told when months and days after building end', () => {
+    const sentence = (within: string) => coveredSentence(covered({ vehicle: '  built 2026-08-31\n', coverage: `  within ${within}\n`, header: DATED }));
+    expect([sentence('90 d'), sentence('2 mo')]).toEqual([expect.stringContaining('it ends 90 days after building, on 2026-11-29'), expect.stringContaining('it ends 2 months after building, on 2026-10-31')]);
   });
 
   test('the day is the one on which work starts, or else the one on which it was written', () => {

@@ -41,6 +41,7 @@ const rows: readonly Row[] = [
   ['no date for the months', { withinMonthsOfBuild: 120 }, {}, ['unknown', 'months since build: unknown: built']],
   ['no odometer, but too late', { mostDistance: mi(120_000), until: '2026-11-29' }, {}, ['not covered', 'distance: unknown: odometer', 'until: no']],
   ['no condition', {}, { built: '2012-06' }, ['unknown']],
+  ['a model year of the list, but no odometer', { modelYears: [2012], mostDistance: mi(120_000) }, { modelYear: 2012 }, ['unknown', 'model year: yes', 'distance: unknown: odometer']],
   // Model years.
   ['a model year of the list', { modelYears: [2011, 2013] }, { modelYear: 2013 }, ['covered', 'model year: yes']],
   ['one between', { modelYears: [2011, 2013] }, { modelYear: 2012 }, ['not covered', 'model year: no']],
@@ -64,6 +65,13 @@ const rows: readonly Row[] = [
   ['a month that has only begun to end', { withinMonthsOfBuild: 120 }, { built: '2016-11' }, ['covered', 'months since build: yes'], '2026-11-01'],
   ['from a leap day: to the last of February', { withinMonthsOfBuild: 12 }, { built: '2012-02-29' }, ['covered', 'months since build: yes'], '2013-02-28'],
   ['and no longer', { withinMonthsOfBuild: 12 }, { built: '2012-02-29' }, ['not covered', 'months since build: no'], '2013-03-01'],
+  ['no month: the day it was built', { withinMonthsOfBuild: 0 }, { built: ON }, ['covered', 'months since build: yes']],
+  ['the most months', { withinMonthsOfBuild: 1200 }, { built: '1926-11-30' }, ['covered', 'months since build: yes']],
+  // Days since it was built.
+  ['90 days to the day', { withinDaysOfBuild: 90 }, { built: '2026-09-01' }, ['covered', 'days since build: yes']],
+  ['and a day more', { withinDaysOfBuild: 90 }, { built: '2026-08-31' }, ['not covered', 'days since build: no']],
+  ['a month in which that may be', { withinDaysOfBuild: 90 }, { built: '2026-09' }, ['covered', 'days since build: yes']],
+  ['a month that straddles it', { withinDaysOfBuild: 80 }, { built: '2026-09' }, ['unknown', 'days since build: unknown: day built']],
   // All together.
   ['all hold', { builtFrom: '2012-01', builtTo: '2013-06', modelYears: [2012, 2013], mostDistance: mi(150_000), until: '2027-12-31', withinMonthsOfBuild: 180 }, { built: '2012-11', modelYear: 2013, odometer: mi(131_400) },
     ['covered', 'built from: yes', 'built to: yes', 'model year: yes', 'distance: yes', 'until: yes', 'months since build: yes']],
@@ -102,6 +110,7 @@ describe('what can not be answered comes back as problems', () => {
     ['a date in another writing', { until: '30.11.2026' }, {}, ON, { kind: 'no such date', of: 'until', written: '30.11.2026' }],
     ['a vehicle’s month 13', {}, { built: '2012-13' }, ON, { kind: 'no such date', of: 'built', written: '2012-13' }],
     ['asked about a month', {}, {}, '2026-11', { kind: 'no such date', of: 'on', written: '2026-11' }],
+    ['a day that does not exist, which is held against no other', { builtFrom: '2013-02-29', builtTo: '2012-06-14' }, {}, ON, { kind: 'no such date', of: 'builtFrom', written: '2013-02-29' }],
     ['a range that ends before it begins', { builtFrom: '2012-06-15', builtTo: '2012-06-14' }, {}, ON, { kind: 'ends before it begins', builtFrom: '2012-06-15', builtTo: '2012-06-14' }],
     ['and by the month', { builtFrom: '2012-06-15', builtTo: '2012-05' }, {}, ON, { kind: 'ends before it begins', builtFrom: '2012-06-15', builtTo: '2012-05' }],
     ['asked before it was built', {}, { built: '2026-12' }, ON, { kind: 'asked before it was built', on: ON, built: '2026-12' }],
@@ -109,6 +118,8 @@ describe('what can not be answered comes back as problems', () => {
     ['half a model year', {}, { modelYear: 2012.5 }, ON, { kind: 'no such model year', of: 'modelYear', written: [2012.5] }],
     ['a distance below 0', { mostDistance: mi(-1) }, {}, ON, { kind: 'no such distance', of: 'mostDistance', written: mi(-1) }],
     ['an odometer that is not a number', {}, { odometer: km(NaN) }, ON, { kind: 'no such distance', of: 'odometer', written: km(NaN) }],
+    ['more than a hundred years', { withinMonthsOfBuild: 1201 }, {}, ON, { kind: 'no such count of months', written: 1201 }],
+    ['half a day', { withinDaysOfBuild: 0.5 }, {}, ON, { kind: 'no such count of days', written: 0.5 }],
     ['half a month', { withinMonthsOfBuild: 1.5 }, {}, ON, { kind: 'no such count of months', written: 1.5 }],
   ];
 

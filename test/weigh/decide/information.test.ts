@@ -96,6 +96,11 @@ it('Goferbroke: posteriors are 1/2 and 1/7, not rounded (read)', () => {
   expect(results[1]?.posteriors?.[0]).toBeCloseTo(1 / 7, 15);
 });
 
+it('Goferbroke: 270 for drilling where the survey is favourable and −15.7 where not, after its 30, against 60 for selling (from memory)', () => {
+  const { results } = weighed(question([0.25, 0.75], [[700, -100], [90, 90]], [[0.6, 0.2], [0.4, 0.8]], 30));
+  expect(results.map((result) => rounded(result.expected?.map((value) => value - 30), 1))).toEqual([[270, 60], [-15.7, 60]]);
+});
+
 // Edges --------------------------------------------------------------------------
 
 describe('edges (computed)', () => {
@@ -125,6 +130,12 @@ describe('edges (computed)', () => {
     expect(weighed(question([0.5, 0.5], [[1, 3], [2, 2], [3, 1]], [[1, 1]], 1)).best).toBe(0);
   });
 
+  it('a tie is one too where one action wins much and loses much, and where nothing is at stake', () => {
+    const found = weighed(question([0.5, 0.5], [[4, -2], [1, 1]], [[1, 1]], 0));
+    expect([found.best, found.results[0]?.changes]).toEqual([0, false]);
+    expect(weighed(question([0.5, 0.5], [[0, 0], [0, 0]], [[1, 1]], 0)).best).toBe(0);
+  });
+
   it('a tie on paper that doubles break is a tie: 0.1 + 0.2 against 0.3', () => {
     const third = [0.1, 0.2, 0.7];
     const found = weighed(question(third, [[0.3, 0.3, 0.3], [1, 1, 0]], [[1, 1, 1]], 0));
@@ -135,6 +146,13 @@ describe('edges (computed)', () => {
   it('at exactly its price a test is left out', () => {
     const at = (price: number) => weighed(question([0.25, 0.75], oil, [[0.6, 0.2], [0.4, 0.8]], price)).verdict;
     expect([at(52.999), at(53), at(53.001)]).toEqual(['worth doing', 'not worth its price', 'not worth its price']);
+  });
+
+  it('at exactly its price, too, where the gain is a small difference of large values', () => {
+    // 0.30 gained in half of the cases, of which the values keep ten digits.
+    const at = (price: number) => weighed(question([0.5, 0.5], [[1e6, 1e6], [1e6 + 0.3, 1e6 - 0.3]], [[1, 0], [0, 1]], price)).verdict;
+    expect(1e6 + 0.3 - 1e6).toBeGreaterThan(0.3);
+    expect([at(0.14), at(0.15)]).toEqual(['worth doing', 'not worth its price']);
   });
 
   it('one state, one action, one result', () => {
@@ -167,12 +185,19 @@ describe('what can not be weighed comes back as problems', () => {
     ['an action too short', { actions: [[1]] }, [{ kind: 'wrong length', of: 'action', index: 0, length: 1, needed: 2 }]],
     ['a result too long', { results: [[0.5, 0.5, 0.5], [0.5, 0.5]] }, [{ kind: 'wrong length', of: 'result', index: 0, length: 3, needed: 2 }]],
     ['a value that is not finite', { actions: [[1, Infinity], [NaN, 0]] }, [{ kind: 'value out of range', action: 0, state: 1, value: Infinity }, { kind: 'value out of range', action: 1, state: 0, value: NaN }]],
+    ['an action and a result too short, of which no sum is made', { actions: [[1]], results: [[0.5], [0.5, 0.25]] }, [{ kind: 'wrong length', of: 'action', index: 0, length: 1, needed: 2 }, { kind: 'wrong length', of: 'result', index: 0, length: 1, needed: 2 }]],
+    ['a price that sums can not hold', { price: 1e101 }, [{ kind: 'price out of range', price: 1e101 }]],
     ['a price below 0', { price: -1 }, [{ kind: 'price out of range', price: -1 }]],
   ];
 
   it.each(cases)('%s', (_, change, problems) => {
     const { chances, actions, results, price } = { ...good, ...change };
     expect(weighTest(question(chances, actions, results, price))).toEqual({ kind: 'refused', problems });
+  });
+
+  it('values up to 1e100 are taken, up and down', () => {
+    expect(weighTest(question([0.4, 0.6], [[1e100, -1e100]], [[1, 1]], 1e100)).kind).toBe('weighed');
+    expect(weighTest(question([0.4, 0.6], [[1, 1.1e100]], [[1, 1]], 0)).kind).toBe('refused');
   });
 
   it('chances off by less than 1e-9 are taken', () => {

@@ -146,7 +146,7 @@ describe('what can not be reckoned comes back as a problem', () => {
   });
 
   it('a growth over 2.5 periods, an amount that is not finite, a nominal rate of −1200 %', () => {
-    expect(factor('P/G', d('0.1'), 2.5)).toEqual({ kind: 'refused', problem: { kind: 'periods out of range', periods: 2.5 } });
+    for (const name of ['P/G', 'A/G'] as const) expect(factor(name, d('0.1'), 2.5)).toEqual({ kind: 'refused', problem: { kind: 'periods out of range', periods: 2.5 } });
     expect(equivalentPerPeriod({ now: d(1), periodic: d(NaN), atEnd: d(1), rate: d('0.1'), periods: 5 })).toEqual({ kind: 'refused', problem: { kind: 'amount not finite', amount: d(NaN) } });
     expect(monthlyOfNominal(d(-12))).toEqual({ kind: 'refused', problem: { kind: 'rate out of range', rate: d(-12) } });
   });

@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { addedByChances } from '../../../src/report/quote/added.js';
+import { decideText, soundText } from '../decision/weighing.js';
+
+// What an option costs on average with what may turn up, worked out by hand. Rules of our own.
+
+const head = 'steelyard 1\nshop "S"\n  rate bench 100.00\n';
+const average = (lines: string, shop = '') => decideText(`${head}${shop}${lines}`).of('one').average;
+
+/** What the customer is told that each chance adds. */
+function added(text: string): readonly string[] {
+  const { comparison, option } = soundText(text);
+  return addedByChances(option('one'), comparison.estimate, comparison.money).map(({ before, then }) => then.total.likely.minus(before.total.likely).toFixed(2));
+}
+
+describe('fees of the shop where nothing but a chance brings work', () => {
+  const one = 'option one "One"\n  part "P" 100.00 new\n  chance a "A" 50%\n    part "X" 40.00 new\n';
+
+  test('are for the chance that brings work, not for one that brings a part', () => {
+    expect(average(`${one}  chance b "B" 10%\n    labour "W" 1 h\n`, '  fee flat "Flat" 30.00\n')).toBeCloseTo(100 + 0.5 * 40 + 0.1 * 130, 9);
+  });
+
+  test('are charged once where either of two brings work', () => {
+    expect(average(`${one}  chance b "B" 50%\n    labour "W" 1 h\n  chance c "C" 50%\n    labour "V" 1 h\n`, '  fee flat "Flat" 30.00\n')).toBeCloseTo(100 + 20 + 100 + 0.75 * 30, 9);
+  });
+});
+
+describe('a rebuilt part that a chance brings: the core goes back in full, putting the old unit together is paid', () => {
+  const unit = '    part "Unit" 200.00 rebuilt\n      core 80.00\n        assemble 1 h\n';
+  const chance = (percent: number, when = '', lines = unit) => `option one "One"\n  part "P" 100.00 new\n  chance "C" ${percent}%${when}\n${lines}`;
+  const tax = '  tax levy 10% on parts, labour by item\n';
+
+  test('as where it is written into the option', () => {
+    const written = soundText(`${head}${tax}  core-tax refunded\noption one "One"\n  part "P" 100.00 new\n  part "Unit" 200.00 rebuilt\n    core 80.00\n      assemble 1 h\n`).option('one').inAll.likely.toNumber();
+    expect(written).toBe(440);
+    for (const when of ['', ' comeback']) {
+      expect(average(chance(100, when), tax), when).toBeCloseTo(written, 9);
+      expect(average(chance(50, when), tax), when).toBeCloseTo((110 + 440) / 2, 9);
+    }
+  });
+
+  test('it is work: the fees of the shop are charged, and a percentage of labour counts it', () => {
+    const lines = `${unit}    fee "F" 10% of labour\n`;
+    // 100.00 + 200.00 + an hour, 10.00 on that, and 30.00.
+    for (const when of ['', ' comeback']) expect(average(chance(100, when, lines), '  fee flat "Flat" 30.00\n'), when).toBeCloseTo(100 + 200 + 110 + 30, 9);
+    expect(average(chance(50, '', lines), '  fee flat "Flat" 30.00\n')).toBeCloseTo(100 + (200 + 110 + 30) / 2, 9);
+  });
+
+  test('what the customer is told that it adds is the same', () => {
+    expect(added(`${head}${tax}${chance(50)}`)).toEqual(['330.00']);
+    expect(added(`${head}  fee flat "Flat" 30.00\n${chance(50, '', `${unit}    fee "F" 10% of labour\n`)}`)).toEqual(['340.00']);
+  });
+
+  test('for one that the option fits anyway nothing is paid again', () => {
+    const fits = 'part unit "Unit" 200.00 rebuilt\n  core 80.00\n    assemble 1 h\noption one "One"\n  fit unit\n  chance "C" 50%\n    fit unit\n';
+    expect([average(fits), added(`${head}${fits}`)]).toEqual([300, ['0.00']]);
+  });
+
+  test('for a way in that only the chance needs', () => {
+    const way = 'access up "Up"\n  remove 1 h\n  part "Bracket" 50.00 rebuilt\n    core 20.00\n      assemble 1 h\n';
+    const text = (when: string) => `${way}option one "One"\n  part "P" 100.00 new\n  chance "C" 50%${when}\n    labour "W" 1 h with up\n`;
+    for (const when of ['', ' comeback']) expect(average(text(when)), when).toBeCloseTo(100 + (100 + 100 + 50 + 100) / 2, 9);
+    expect(added(`${head}${text('')}`)).toEqual(['350.00']);
+  });
+});
+
+test('on average a core is refunded where the quote has it back in time, and not where it is late', () => {
+  const text = (hours: number) => `steelyard 1\nestimate "E"\n  start 2026-11-30\nshop "S"\n  workday 8 h\n  rate bench 1.00\n  tax levy 10% on parts by item\n  core-tax refunded\noption one "One"\n  labour "W" ${hours} h\n  part "Unit" 500.00 rebuilt\n    core 100.00 due 1 d\n`;
+  // Due in one day by the calendar: one day of work is in time, three days are not.
+  expect([decideText(text(8)).of('one').average, decideText(text(24)).of('one').average]).toEqual([8 + 550, 24 + 550 + 110]);
+});
+
+test('a cost in each month needs no estimate line', () => {
+  expect(decideText(`${head}option one "One"\n  part "P" 1200.00 new\n  lasts 12 mo\n`).of('one').monthly?.perMonth.likely.toFixed(2)).toBe('100.00');
+});
