@@ -26,7 +26,7 @@ export type Step =
   /** `from` is some amounts, then as many figures beside them: the one beside the least amount, and of several the least. */
   | { readonly kind: 'beside-least' };
 
-/** A step that makes a figure of others by a sum. */
+/** A step that works a figure out from others. */
 export type WorkedStep = Exclude<Step, { readonly kind: 'given' | 'found' }>;
 
 /** A figure with its three points and how it came about, down to the lines that were written. */

@@ -85,7 +85,8 @@ function feeAmount(fee: Fee, sums: { readonly [of in 'labour' | 'parts' | 'suble
     const price = given('Amount', 'money', fee.price);
     return product(fee.title, fee.quantity === undefined ? [price] : [given('Quantity', 'number', fee.quantity), price], money, fee.at);
   }
-  if (fee.percent === undefined || fee.price !== undefined || fee.of.length === 0) return undefined;
+  // An amount beside the percentage, or a count before it, has its message: it could be meant in two ways.
+  if (fee.percent === undefined || fee.price !== undefined || fee.quantity !== undefined || fee.of.length === 0) return undefined;
   const bases = fee.of.map((of) => sums[of]);
   const base = bases.length === 1 ? (bases[0] as Figure) : sum(`What ${fee.title} is a percentage of`, 'money', bases);
   return percentage(fee.title, base, given('Percentage', 'percent', fee.percent), money, fee.at);

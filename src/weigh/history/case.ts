@@ -1,4 +1,4 @@
-import type { Access, Closed, Estimate, Labour, Mode } from '../../estimate/index.js';
+import type { Access, Closed, Estimate, Labour, Mode, Option } from '../../estimate/index.js';
 import { one, zero, type Amount, type Decimal } from '../../vocabulary/index.js';
 import type { Span } from '../../language/index.js';
 import { moneyOf } from '../money.js';
@@ -61,7 +61,7 @@ const MINUTES = 60;
 export function casesOf(estimate: Estimate): WrittenCase[] {
   const { closed } = estimate;
   if (closed?.option === undefined) return [];
-  const modeOf = modesDone(closed, estimate);
+  const modeOf = modesDone(closed.option, closed.clocked, estimate);
   return closed.clocked.flatMap(({ line, amount }): WrittenCase[] => {
     if (line === undefined) return [];
     if ('includes' in line) return caseOf(accessJob(line), amount, one, [line.remove, line.refit], closed.on);
@@ -71,19 +71,16 @@ export function casesOf(estimate: Estimate): WrittenCase[] {
   });
 }
 
-function modesDone({ option, clocked }: Closed, estimate: Estimate): (job: Labour) => Mode | undefined {
+function modesDone(option: Option, clocked: Closed['clocked'], estimate: Estimate): (job: Labour) => Mode | undefined {
   const { shop } = estimate;
   const money = moneyOf(shop.currency, shop.rounding);
   const opened = new Set(clocked.flatMap(({ line }) => (line !== undefined && 'includes' in line ? [line, ...line.includes] : [])));
-  if (opened.size > 0) for (const way of option?.staged?.ways ?? []) for (const one of [way, ...way.includes]) opened.add(one);
+  if (opened.size > 0) for (const way of option.staged?.ways ?? []) for (const one of [way, ...way.includes]) opened.add(one);
   let planned: ReadonlyMap<Labour, Mode> | undefined;
-  const plan = () => {
-    if (option === undefined) return new Map<Labour, Mode>();
-    return new Map(planWork({ ...option, access: estimate.access }, shop, money).chosen.jobs.map(({ job, mode }) => [job, mode]));
-  };
+  const plan = () => new Map(planWork({ ...option, access: estimate.access }, shop, money).chosen.jobs.map(({ job, mode }) => [job, mode]));
   return (job) => {
     if (job.modes.length < 2) return job.modes[0];
-    const open = opened.size === 0 || option?.staged?.labour.includes(job) === true ? undefined : lineWith(job, opened, money)?.mode;
+    const open = opened.size === 0 || option.staged?.labour.includes(job) === true ? undefined : lineWith(job, opened, money)?.mode;
     return open ?? (planned ??= plan()).get(job) ?? job.modes[0];
   };
 }

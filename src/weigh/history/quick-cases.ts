@@ -22,13 +22,13 @@ export function quickCases(uri: string, text: string, sources: Sources): { reado
   if (format === undefined || !is(format, kinds.format) || format.values.version?.likely.eq(formatVersion) !== true) return undefined;
   const [closed, ...others] = rest.filter((record) => is(record, kinds.closed));
   const done = closed?.values.for?.name;
-  if (rest.some((record) => is(record, kinds.stage))) return undefined;
   if (closed === undefined || done === undefined || others.length > 0) return undefined;
   const clocked = childrenOf(closed, kinds.clocked);
   const names = new Set(clocked.flatMap((line) => line.values.line?.name ?? []));
   const own = allOf(parseSome(uri, text, (first, second) => (first === kinds.labour.word ? names.has(second ?? '') : first === kinds.access.word || (first === kinds.option.word && second === done))));
-  const shared = own === undefined ? undefined : sharedLines(uri, rest, sources, new Set([uri]));
-  if (own === undefined || shared === undefined) return undefined;
+  if (own === undefined) return undefined;
+  const shared = sharedLines(uri, rest, sources, new Set([uri]));
+  if (shared === undefined) return undefined;
   const lines = new Lines(own, shared);
   const [option, ...twins] = own.filter((record) => is(record, kinds.option));
   if (option === undefined || twins.length > 0 || lines.twice) return undefined;
@@ -44,7 +44,7 @@ function allOf({ blocks }: Tree): Record[] | undefined {
 
 const sharedRead = new WeakMap<Tree, readonly Record[]>();
 
-/** Work and ways in of all files that are used, and that those use; undefined where one of them is not at hand. */
+/** Work and ways in of all files that are used, and that those use; undefined where one of them is not at hand, or where there is a stage. */
 function sharedLines(uri: string, records: readonly Record[], sources: Sources, seen: Set<string>): Record[] | undefined {
   const found: Record[] = [];
   for (const record of records) {
@@ -161,18 +161,15 @@ class Quick {
     return [...(this.lines.opened(way) ?? []), ...[...this.lines.access.keys()].filter((other) => this.lines.opened(other)?.includes(way) === true)];
   }
 
-  /** As it is written; undefined where a way in is not at hand or two are for the same ways. */
+  /** As it is written, without a way that says no hours; undefined where a way in is not at hand or two are for the same ways. */
   private modesOf(record: LabourRecord): QuickMode[] | undefined {
     const { values } = record;
-    const modes = [values, ...childrenOf(record, kinds.takes).map((line) => line.values)].flatMap(({ hours, with: ways = [] }, i): QuickMode[] => (hours === undefined ? (i === 0 ? [] : [{ hours: NONE, with: [] }]) : [{ hours, with: [...new Set(ways.map(({ name }) => name))] }]));
+    const modes = [values, ...childrenOf(record, kinds.takes).map((line) => line.values)].flatMap(({ hours, with: ways = [] }): QuickMode[] => (hours === undefined ? [] : [{ hours, with: [...new Set(ways.map(({ name }) => name))] }]));
     const keys = new Set(modes.map((mode) => [...mode.with].sort().join()));
-    const known = modes.every((mode) => mode.hours !== NONE && mode.with.every((way) => this.lines.opened(way) !== undefined));
-    return modes.length > 0 && known && keys.size === modes.length ? modes : undefined;
+    const known = modes.every((mode) => mode.with.every((way) => this.lines.opened(way) !== undefined));
+    return known && keys.size === modes.length ? modes : undefined;
   }
 }
-
-/** Stands for hours that are not written. */
-const NONE = {} as Amount;
 
 function accessCase({ name, title, values: { remove, refit } }: AccessRecord, hours: Amount, on: string | undefined): WrittenCase[] | undefined {
   return name === undefined || title === undefined ? undefined : caseOf(accessJob({ name: name.name, title: title.text }), hours, one, [remove, refit], on);
