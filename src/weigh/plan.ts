@@ -127,8 +127,8 @@ interface Planner {
 function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Planner {
   const all = waysOf(work);
   // Those that are pinned or opened before, and what they give, are few, however many there are to choose among.
-  const opened = [...(work.way ?? []), ...(work.staged?.ways ?? [])];
-  const ways = work.way === undefined || all.length <= MOST_WAYS ? all : [...new Set([...opened, ...opened.flatMap(({ includes }) => includes)])];
+  const sure = [...(work.way ?? []), ...(work.staged?.ways ?? [])];
+  const ways = work.way === undefined || all.length <= MOST_WAYS ? all : [...new Set([...sure, ...sure.flatMap(({ includes }) => includes)])];
   const bit = new Map(ways.map((way, i) => [way, 1 << i]));
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
   const takesOf = (mode: Mode) => mode.with.reduce((bits, way) => bits | (bit.get(way) ?? OUT_OF_REACH), 0);

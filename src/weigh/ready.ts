@@ -111,7 +111,7 @@ class BayReady implements Ready {
     this.circle = circle;
     this.dates = time.start === undefined ? undefined : workingDaysFrom(time.start, time.shop);
     this.orderedOn = (arrives) => {
-      const place = tasks.findIndex(({ kind, at }) => kind === 'part' && at === arrives);
+      const place = tasks.findIndex(({ at }) => at === arrives);
       return place < 0 ? undefined : this.dateOf(dayNumber(planned.startOf(place), time));
     };
     this.network = lazily(() => slackOf(tasks, planned, time));
@@ -228,7 +228,7 @@ function atPoints(tasks: readonly Task[], planned: BayPlan, time: ShopTime): { r
 
 /** The first work in the bay to the end, and how much of that nobody works. */
 function inBay(rows: readonly TimedTask[], end: number, time: ShopTime): { readonly bay: number; readonly waiting: number } {
-  const work = rows.filter(({ task, start, end: to }) => task.inBay && task.wait === undefined && to > start).sort((a, b) => a.start - b.start);
+  const work = rows.filter(({ task, start, end: to }) => task.inBay && to > start).sort((a, b) => a.start - b.start);
   const [first] = work;
   if (first === undefined) return { bay: 0, waiting: 0 };
   let idle = 0;

@@ -19,7 +19,7 @@ export interface Slack {
 export function slackOf(tasks: readonly Task[], planned: BayPlan, time: ShopTime): Slack {
   const lastOf = new Map<number, number>();
   const after = tasks.map((task) => [...task.after]);
-  const byStart = tasks.map((_, i) => i).sort((a, b) => startOfTask(a) - startOfTask(b) || a - b);
+  const byStart = tasks.map((_, i) => i).sort((a, b) => startOfTask(a) - startOfTask(b));
   for (const i of byStart) {
     const technician = planned.tasks[i]?.technician;
     if (technician === undefined) continue;

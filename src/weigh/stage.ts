@@ -66,5 +66,5 @@ function weighStage(stage: Stage, { shop, access }: Estimate, money: Money): Kep
 }
 
 function isIn(line: Line, lines: readonly Line[]): boolean {
-  return lines.some((one) => one.record === line.record && one.at === line.at && one.kind === line.kind);
+  return lines.some((one) => one.at === line.at);
 }

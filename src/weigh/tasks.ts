@@ -63,10 +63,10 @@ class TaskList {
     this.decided = answer === undefined ? known : [this.drafts.wait('answer', 'The customer’s answer', answer, known, answer.at)];
 
     for (const way of work.ways) if (!this.openedBefore.has(way)) this.open(way, this.decided);
-    const base = [...[...this.opened.values()].flat(), ...(this.openedBefore.size > 0 ? this.decided : [])];
+    const base = this.gotAt();
     for (const planned of between) this.split(planned, work);
     const apart = this.pieces.filter(({ first: start, last: end }) => start !== end).map(({ first: start }) => start);
-    const found = [...new Set([...(base.length > 0 ? base : this.decided), ...apart])];
+    const found = [...new Set([...base, ...apart])];
     for (const one of turned) {
       for (const way of one.ways) this.open(way, found);
       for (const planned of one.jobs) if (planned.job.done !== 'last') this.split(planned, one);
@@ -77,7 +77,7 @@ class TaskList {
     if (this.following === 'after') this.late = lateOutside(all, lasts);
     for (const one of all) this.goods(one, one === work ? this.decided : found, base);
     this.followNames(all.flatMap((one) => one.jobs), work);
-    for (const one of all) this.waitForLoose(one, base);
+    for (const one of all) this.waitForLoose(one);
 
     const closed = all.flatMap((one) => one.ways.filter((way) => !leftOpen(way, one)).flatMap((way) => this.close(way)));
     const ends = [...firsts, ...(work.staged === undefined ? [] : this.decided), ...this.pieces.map((piece) => piece.last), ...closed];
@@ -92,11 +92,22 @@ class TaskList {
     this.decided = firsts;
     for (const way of ways) this.open(way, firsts);
     this.openedBefore = new Set(ways);
-    const base = [...this.opened.values()].flat();
+    const base = this.gotAt();
     const work: PlannedWork = { jobs, ways: [], parts: jobs.flatMap(({ job }) => job.parts), sublets: jobs.flatMap(({ job }) => job.sublets) };
     for (const planned of jobs) this.split(planned, work);
     this.goods(work, firsts, base);
     return [...firsts, ...base, ...this.pieces.map(({ last }) => last)];
+  }
+
+  /** What must have ended for the engine to be got at. A way in that the work opens waits for the decision itself. */
+  private gotAt(): readonly number[] {
+    const opened = [...this.opened.values()].flat();
+    return opened.length === 0 || this.openedBefore.size > 0 ? [...opened, ...this.decided] : opened;
+  }
+
+  /** What opens a way in of the work: all of them are opened before anything is done in there. */
+  private openerOf(way: Access): readonly number[] {
+    return this.opened.get(way) as readonly number[];
   }
 
   private arrival(kind: 'part' | 'tool', thing: Part | Tool, from: readonly number[]): readonly number[] {
@@ -151,7 +162,7 @@ class TaskList {
       const by = own.filter(({ planned }) => planned.job.sublets.includes(sublet));
       const apart = by.filter(({ first, last }) => first !== last).map(({ first }) => first);
       const way = work.ways.find((one) => one.sublets.includes(sublet));
-      const from = way === undefined ? [...(base.length > 0 ? base : this.decided), ...ordered] : [...(this.opened.get(way) ?? this.decided), ...(this.openedBefore.has(way) ? this.decided : [])];
+      const from = way === undefined ? [...base, ...ordered] : [...this.openerOf(way), ...(this.openedBefore.has(way) ? this.decided : [])];
       const after = apart.length > 0 ? apart : from;
       const title = `${sublet.title}: away`;
       const made = sublet.backIn === undefined
@@ -202,7 +213,7 @@ class TaskList {
   }
 
   /** Parts and outside work that no job uses hold up every job, but for those that come before them. */
-  private waitForLoose(work: PlannedWork, base: readonly number[]): void {
+  private waitForLoose(work: PlannedWork): void {
     const used = new Set<Part | Sublet>();
     const use = ({ parts, sublets }: Labour) => {
       for (const part of parts) used.add(part);
@@ -213,7 +224,7 @@ class TaskList {
     const loose = [
       ...work.parts.filter((part) => !used.has(part)).flatMap((part) => this.arrivals.get(part) ?? []),
       ...work.sublets.filter((sublet) => !this.late.has(sublet) && !used.has(sublet)).flatMap((sublet) => this.away.get(sublet) ?? []),
-    ].filter((task) => !base.includes(task));
+    ];
     for (const task of loose) {
       const before = this.drafts.before(task);
       for (const { last } of this.pieces) if (!before.has(last)) this.drafts.link(last, [task]);
@@ -224,7 +235,7 @@ class TaskList {
     const inside = this.pieces.filter(({ planned }) => planned.mode.with.some((one) => one === way || way.includes.includes(one))).map(({ last }) => last);
     const goods = [...way.parts.flatMap((part) => this.arrivals.get(part) ?? []), ...way.sublets.flatMap((sublet) => (this.late.has(sublet) ? [] : (this.away.get(sublet) ?? [])))];
     const others = inside.length > 0 ? [] : [...this.arrivals.values(), ...[...this.away].flatMap(([sublet, task]) => (this.late.has(sublet) ? [] : [task]))].filter((task) => this.drafts.kindOf(task) !== 'tool');
-    const after = [...(this.opened.get(way) ?? []), ...(this.openedBefore.has(way) ? this.decided : []), ...inside, ...goods, ...others];
+    const after = [...this.openerOf(way), ...(this.openedBefore.has(way) ? this.decided : []), ...inside, ...goods, ...others];
     if (way.refit === undefined) return after;
     const title = `${way.title}: refit`;
     return [this.drafts.add({ title, kind: 'refit', length: inHours(title, way.refit), after, at: way.refit.at })];
@@ -234,7 +245,7 @@ class TaskList {
     const { core } = part;
     if (core?.assemble === undefined || core.charge === undefined || part.condition === 'customer-supplied') return;
     const title = assembleTitle(part);
-    this.drafts.add({ title, kind: 'core', length: inHours(title, core.assemble), after: [...(base.length > 0 ? base : this.decided)], counts: false, inBay: false, at: core.assemble.at });
+    this.drafts.add({ title, kind: 'core', length: inHours(title, core.assemble), after: base, counts: false, inBay: false, at: core.assemble.at });
   }
 }
 
