@@ -25,12 +25,12 @@ export const accessEmpty: Rule<undefined> = {
   example: `${shop}«access engine-out "Engine out"»\n`,
 };
 
-export const noWayIn: Rule<{ readonly job: string; readonly option: string; readonly pinned: boolean; readonly takes: string }> = {
+export const noWayIn: Rule<{ readonly job: string; readonly option: string; readonly takes: string }> = {
   code: 'no-way-in', family: 'money', severity: 'error', title: 'Work that can’t be reached',
-  message: ({ job, option, pinned, takes }) => ({
-    what: `${clip(job)} can't be done in option ${clip(option)}${pinned ? ' with the ways in that it pins' : ''}.`,
+  message: ({ job, option, takes }) => ({
+    what: `${clip(job)} can't be done in option ${clip(option)} with the ways in that it pins.`,
     why: 'It is left out of the total, so the total is too low.',
-    instead: pinned ? `It takes ${takes}: add that to the way line, or remove the way line.` : `Add a takes line for a way in that exists${takes === '' ? '' : `; it names ${takes}`}.`,
+    instead: `It takes ${takes}: add that to the way line, or remove the way line.`,
   }),
   example: `${shop}access engine-out "Engine out"\n  remove 6 h\n  refit 7 h\nlabour rear-head "Rear head" 7 h with engine-out\noption rebuild "Rebuild"\n  do rear-head\n  way «in-car»\n`,
 };

@@ -131,8 +131,8 @@ function report(option: Option, { planned, planReady }: Pick<Kept, 'planned' | '
   for (const job of planned.unreachable) {
     if (option.staged?.labour.includes(job) === true) continue; // the stage says so, once
     const takes = job.modes.map((mode) => mode.with.map((way) => way.name).join(' and ')).join(', or ');
-    const pinned = option.wayAt !== undefined;
-    problems.push(problem(workRules.noWayIn, option.wayAt ?? option.at, { job: job.title, option: option.name, pinned, takes }));
+    // Without a pin every way in is there to be taken.
+    problems.push(problem(workRules.noWayIn, option.wayAt ?? option.at, { job: job.title, option: option.name, takes }));
   }
 }
 
