@@ -29,7 +29,7 @@ export const currencyWord: Rule<{ readonly written: string; readonly proper: str
   code: 'currency-word', family: 'shape', severity: 'error', title: 'A currency in another form',
   message: ({ written, proper }) => ({ what: `“${clip(written)}” is not how an amount with its currency is written.`, why: `A currency is three capital letters behind its figure. ${lost}`, instead: `Write ${proper}, or the figure alone: the shop file names the currency.` }),
   fix: ({ proper }, at) => write(at, proper),
-  example: inPart('«64.30 usd» new'),
+  example: 'steelyard 1\nshop "Corner Bay Garage"\n  currency USD\npart pump "Coolant pump" «64.30 usd» new\n',
 };
 
 export const gluedUnit: Rule<{ readonly apart: string }> = {

@@ -88,7 +88,7 @@ class FactsOfLines implements AllFacts {
 
   private count(kind: string, name: string, by: number): void {
     let ofKind = this.named.get(kind);
-    if (ofKind === undefined) this.named.set(kind, (ofKind = new Map()));
+    if (ofKind === undefined) this.named.set(kind, (ofKind = new Map<string, number>()));
     const now = (ofKind.get(name) ?? 0) + by;
     if (now === 0) ofKind.delete(name);
     else ofKind.set(name, now);
@@ -112,7 +112,7 @@ function placesByName(records: readonly Record[]): Places {
 
 function put(places: Places, kind: string, name: string, i: number): void {
   let ofKind = places.get(kind);
-  if (ofKind === undefined) places.set(kind, (ofKind = new Map()));
+  if (ofKind === undefined) places.set(kind, (ofKind = new Map<string, Set<number>>()));
   const same = ofKind.get(name);
   if (same === undefined) ofKind.set(name, new Set([i]));
   else same.add(i);
