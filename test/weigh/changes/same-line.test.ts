@@ -1,34 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { changed } from '../../changes/both.js';
+import { HEAD, option, sorts } from './told.js';
 
 // Which line of the new version is which line of the old one: by name, by title, by what it says, by likeness. Rules of our own.
-
-const HEAD = `steelyard 1
-shop "Bay"
-  currency USD
-  rate bench 100.00 usual
-estimate "E-1"
-`;
-
-type Found = ReturnType<typeof changed>['changes'];
-
-const told = (changes: Found) => changes.map(({ sort, before, after, link, facts }) => [
-  `${sort} ${[before?.title, after?.title].filter((title) => title !== undefined).join(' > ')}${link === undefined ? '' : ` by ${link.by.title}`}`,
-  ...facts.map(({ fact, before: was, after: is }) => `${fact} ${was ?? '-'} > ${is ?? '-'}`),
-].join('; ')).sort();
-
-/** What became of the lines, by both ways round: the other way round must be the mirror. */
-function sorts(before: string, after: string): readonly string[] {
-  const there = told(changed(HEAD + before, HEAD + after).changes);
-  const turned = { came: 'went', went: 'came' } as const;
-  const mirror = told(changed(HEAD + after, HEAD + before).changes.map((one) => ({
-    ...one, sort: turned[one.sort as 'came'] ?? one.sort, before: one.after, after: one.before, facts: one.facts.map(({ fact, before: was, after: is }) => ({ fact, before: is, after: was })),
-  })));
-  expect(mirror).toEqual(there);
-  return there;
-}
-
-const option = (...lines: readonly string[]) => `option a "A"\n${lines.map((line) => `  ${line}\n`).join('')}`;
 
 describe('lines with a name', () => {
   const part = (line: string) => `${option(`fit ${line.split(' ')[0] ?? ''}`)}part ${line}\n`;
