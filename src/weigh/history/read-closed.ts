@@ -1,8 +1,10 @@
-import { parseSome, rangeIn, type Block, type Span, type Tree } from '../../language/index.js';
+import { parseSome, rangeIn, syntaxRules, type Span, type Tree } from '../../language/index.js';
 import { resolve, type Sources } from '../../estimate/index.js';
 import { is, kinds, readBlock } from '../../vocabulary/index.js';
 import { casesOf, type Case } from './case.js';
 import { quickCases } from './quick-cases.js';
+
+const { longFile } = syntaxRules;
 
 /** What one file adds to the book. */
 export interface ClosedFile {
@@ -37,14 +39,9 @@ export function resolvedCases(uri: string, text: string, sources: Sources): Clos
   const done = optionDone(parseSome(uri, text, (first) => first === kinds.closed.word));
   const tree = parseSome(uri, text, (first, second) => (first === kinds.option.word && done !== undefined ? second === done : !BESIDE.has(first)));
   const { estimate, problems } = resolve(uri, { ...sources, treeOf: (file) => (file === uri ? tree : sources.treeOf(file)) });
-  const wrong = problems.find(({ severity, at: { block } }) => severity === 'error' && block.uri === uri && isNeeded(block));
+  const wrong = problems.find(({ code, severity, at: { block } }) => severity === 'error' && block.uri === uri && (code === longFile.code || NEEDED.has(block.statements[0]?.tokens[0]?.text ?? '')));
   if (wrong !== undefined) return { cases: [], wrong: { line: lineOf(tree, wrong.at), why: wrong.message.what } };
   return { cases: casesOf(estimate).map(({ at, ...rest }) => ({ ...rest, line: lineOf(tree, at) })), wrong: undefined };
-}
-
-/** A block without lines is a file too long to be read. */
-function isNeeded({ statements: [first] }: Block): boolean {
-  return first === undefined || NEEDED.has(first.tokens[0]?.text ?? '');
 }
 
 function optionDone({ blocks }: Tree): string | undefined {

@@ -22,6 +22,11 @@ test('a file that is too long to be read adds nothing, and says why', () => {
   for (const clocked of [PUMP, '  clocked head 12 h\n']) expect(keys(`${BENCH}${CLOSED}${clocked}${filler}`)).toEqual([expect.stringMatching(/^1: This file has \d+ lines at its left edge; the longest that is read has \d+\.$/)]);
 });
 
+test('a remark too long to be read stops nothing', () => {
+  const remark = `# ${'x'.repeat(limits.lineLength)}\n`;
+  for (const [clocked, key] of [[PUMP, 'labour pump with out'], ['  clocked head 12 h\n', 'labour head with out']] as const) expect(keys(`${remark}${BENCH}${CLOSED}${clocked}`)).toEqual([`25: ${key}`]);
+});
+
 describe('an option that was not done', () => {
   test('may be faulty: the book rests on the one that was', () => {
     expect(keys(`${BENCH.replace('"Put it back" 1 h', '"Put it back" 1 x')}${CLOSED}${PUMP}`)).toEqual(['24: labour pump with out']);
