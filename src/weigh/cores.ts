@@ -54,6 +54,11 @@ export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines:
   return { cores, refunds, taxBack, salvage, all: sum('Comes back', 'money', [refunds, taxBack, salvage]) };
 }
 
+/** For what a chance brings: a core goes back in full then, and so adds nothing in the end; putting the old unit together does. */
+export function withoutCores(lines: readonly Line[]): readonly Line[] {
+  return lines.filter(({ kind }) => kind !== 'core');
+}
+
 function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date' | 'orderedOn'>, estimate: Estimate, money: Money): CoreReturn {
   const deadline = deadlineOf(part, core, ready, estimate);
   const late = deadline !== undefined && ready.date !== undefined && ready.date > deadline;

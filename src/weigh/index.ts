@@ -4,6 +4,7 @@ export type { Line } from './line.js';
 export type { Money } from './money.js';
 export { moneyOf } from './money.js';
 export type { Plan, Planned } from './plan.js';
+export { withoutCores } from './cores.js';
 export { fixedLines, lineWith, linesOfWays, planWork } from './plan.js';
 // A line by itself: what is told of it is priced as in the totals, so that it never says another sum.
 export { accessWork, labourLine } from './price-labour.js';

@@ -1,5 +1,5 @@
 import type { Access, Chance, Estimate } from '../../estimate/index.js';
-import { chancesOf, feeLine, fixedLines, fixedOf, linesOfWays, lineWith, planWork, total, type ChanceIn, type Line, type Money, type Totals, type Weighed } from '../../weigh/index.js';
+import { chancesOf, feeLine, fixedLines, fixedOf, linesOfWays, lineWith, planWork, total, withoutCores, type ChanceIn, type Line, type Money, type Totals, type Weighed } from '../../weigh/index.js';
 
 /** What a chance adds to the total of an option if it happens, with the lines that it brings. */
 export interface Added {
@@ -79,9 +79,4 @@ function broughtBy(chance: Chance, { planned: { chosen } }: Weighed, { shop, acc
   const of = { labour: total(chance.title, jobs, [], fixedOf(goods.filter(({ kind }) => kind === 'labour')), [], shop, money).labour, parts: sumOf('part').parts, sublets: sumOf('sublet').sublets };
   const fees = chance.fees.flatMap((fee) => feeLine(fee, of, money) ?? []);
   return { ways, jobs, goods, fees };
-}
-
-/** A core that a chance would bring goes back in full, and so adds nothing in the end; putting the old unit together does. */
-function withoutCores(lines: readonly Line[]): readonly Line[] {
-  return lines.filter(({ kind }) => kind !== 'core');
 }

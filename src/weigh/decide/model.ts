@@ -1,6 +1,7 @@
 import type { Access, Chance, Estimate, Shop } from '../../estimate/index.js';
 import { one, zero } from '../../vocabulary/index.js';
 import { chancesOf, type ChanceIn } from '../chances.js';
+import { withoutCores } from '../cores.js';
 import { difference, greatest, sum, times, type Figure } from '../figure.js';
 import type { Line } from '../line.js';
 import type { Money } from '../money.js';
@@ -107,11 +108,6 @@ function comebackTotal(chance: Chance, { shop, access }: Estimate, money: Money)
   return total(title, chosen.jobs.map(({ line }) => line), withoutCores(chosen.opened), fixed, fees, shop, money).total;
 }
 
-/** What goes back in full adds nothing in the end; putting the old unit together does. */
-function withoutCores(lines: readonly Line[]): Line[] {
-  return lines.filter(({ kind }) => kind !== 'core');
-}
-
 function gated(line: Line, gate: Figure): Line {
   return {
     ...line,
@@ -139,7 +135,7 @@ function anyOf(title: string, gates: readonly Figure[]): Figure {
 }
 
 /** Parts, outside work and hires of a chance, and putting together the old units that go back. */
-function goodsOf({ chance }: ModelChance, shop: Shop, money: Money): Line[] {
+function goodsOf({ chance }: ModelChance, shop: Shop, money: Money): readonly Line[] {
   return withoutCores(fixedLines(chance, shop, money));
 }
 
