@@ -2,6 +2,7 @@ import { sameItems, Slot } from '../language/index.js';
 import { assembleTitle, heldByPriced, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
 import { one, Tally, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
+import { lazily } from './lazily.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import { accessWork, hoursLine, labourLine, labourPrice, toolLine } from './price-labour.js';
@@ -78,18 +79,27 @@ class LinedMode implements WayMode, PlannedJob {
   }
 }
 
-/** Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. */
+/**
+ * Plans how to get at the work: the cheapest plan, its runners-up, and the stand to measure the penalty by. Only the plan
+ * that is chosen is worked out at once.
+ */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const { known, pinned, always, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
-  const stand = price(0, EVERYTHING);
   const tooMany = known > MOST_WAYS ? known : undefined;
-  if (pinned !== undefined) {
-    const free = tooMany === undefined ? search(1)[0] : undefined;
-    return { chosen: planOf(pinned), others: tooMany === undefined ? search(RUNNERS_UP).filter((plan) => plan.ways !== pinned) : [], unpinned: free, stand, unreachable, tooMany: undefined };
-  }
-  if (tooMany !== undefined) return { chosen: stand, others: [], unpinned: undefined, stand, unreachable, tooMany };
-  const [chosen, ...others] = search(RUNNERS_UP + 1);
-  return { chosen: chosen ?? planOf(always), others, unpinned: undefined, stand, unreachable, tooMany };
+  const stand = lazily(() => price(0, EVERYTHING));
+  const chosen = pinned !== undefined ? planOf(pinned) : tooMany !== undefined ? stand() : (search(1)[0] ?? planOf(always));
+  const others = lazily(() => {
+    if (tooMany !== undefined) return [];
+    return pinned === undefined ? search(RUNNERS_UP + 1).slice(1) : search(RUNNERS_UP).filter((plan) => plan.ways !== pinned);
+  });
+  const unpinned = lazily(() => (pinned === undefined || tooMany !== undefined ? undefined : search(1)[0]));
+  return {
+    chosen, unreachable,
+    tooMany: pinned === undefined ? tooMany : undefined,
+    get others() { return others(); },
+    get unpinned() { return unpinned(); },
+    get stand() { return stand(); },
+  };
 }
 
 /**

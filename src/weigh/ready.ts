@@ -1,16 +1,17 @@
 import type { Span } from '../language/index.js';
-import type { Estimate } from '../estimate/index.js';
+import type { Estimate, Option } from '../estimate/index.js';
 import { Decimal } from '../vocabulary/index.js';
 import { dayOf, isoOf, type Day } from './calendar.js';
 import { found, type Figure, type Points } from './figure.js';
+import { lazily } from './lazily.js';
 import type { Plan } from './plan.js';
 import type { PlannedWork } from './planned-work.js';
 import { workdayOf } from './price-labour.js';
-import { bayPlan, compileOrder, type BayPlan, type PlanEffort } from './schedule/index.js';
+import { compileOrder, type BayPlan } from './schedule/index.js';
+import { scheduledAgain, type Scheduled } from './scheduled.js';
 import { slackOf, type Slack } from './slack.js';
 import type { Task } from './task.js';
-import { tasksOf } from './tasks.js';
-import { dayNumber, daysFilled, durationOf, planOf, planTasks, shopTimeOf, type ShopTime } from './timetable.js';
+import { dayNumber, daysFilled, durationOf, planTasks, shopTimeOf, type ShopTime } from './timetable.js';
 import { workingDaysFrom, type WorkingDays } from './working-days.js';
 
 /** A task on the calendar. Hours are counted from the start, in working time: nights and closed days do not exist. */
@@ -61,29 +62,10 @@ export interface Ready {
   readonly circle: readonly string[] | undefined;
 }
 
-export function readyOf(plan: Plan, goods: Pick<Estimate['options'][number], 'parts' | 'sublets' | 'staged'>, estimate: Estimate): Ready {
-  const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts: goods.parts, sublets: goods.sublets, staged: goods.staged };
+export function readyOf(plan: Plan, { record, parts, sublets, staged }: Pick<Option, 'record' | 'parts' | 'sublets' | 'staged'>, estimate: Estimate): Ready {
+  const work: PlannedWork = { jobs: plan.jobs, ways: plan.paid, parts, sublets, staged };
   const time = shopTimeOf(estimate, startOf(estimate));
-  return new BayReady(scheduled(work, [], estimate, time, 'search'), estimate, time);
-}
-
-export interface Scheduled {
-  readonly tasks: readonly Task[];
-  readonly planned: BayPlan;
-  readonly circle: readonly string[] | undefined;
-}
-
-/** The tasks and their plan; where `after` goes round in a circle, without what it says. */
-export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], estimate: Pick<Estimate, 'header'>, time: ShopTime, effort: PlanEffort): Scheduled {
-  const tasks = tasksOf(work, turned, estimate, 'after');
-  const planned = planOf(tasks, time, effort);
-  if (planned.kind === 'planned') return { tasks, planned, circle: undefined };
-  const circle = planned.kind === 'circle' ? planned.ids.map((id) => (tasks.find((task) => task.id === id) as Task).title) : undefined;
-  const plain = tasksOf(work, turned, estimate, 'no after');
-  const again = planOf(plain, time, effort);
-  if (again.kind === 'planned') return { tasks: plain, planned: again, circle };
-  // Lengths that no calendar holds: nothing can be said of days.
-  return { tasks: [], planned: bayPlan([], 1) as BayPlan, circle };
+  return new BayReady(scheduledAgain(record, work, estimate, time), estimate, time);
 }
 
 /** Worked out as far as somebody asks: while an estimate is typed, that is the day on which it is ready at most. */
@@ -204,11 +186,6 @@ class Row implements TimedTask {
   get to(): string | undefined {
     return this.dateOf(Math.max(dayNumber(this.start, this.time), daysFilled(this.end, this.time) - 1));
   }
-}
-
-function lazily<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
 }
 
 function howLong(critical: readonly TimedTask[], { technicians }: ShopTime): string {

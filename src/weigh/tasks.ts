@@ -249,6 +249,7 @@ class TaskList {
   }
 }
 
-function lengthOf({ job, line }: PlannedJob): Figure {
+/** How long a job takes as it is planned. */
+export function lengthOf({ job, line }: PlannedJob): Figure {
   return line.hours ?? constant(`${job.title}, hours`, 'hours', zero);
 }

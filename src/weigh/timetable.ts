@@ -3,7 +3,7 @@ import { numberOf } from '../vocabulary/index.js';
 import type { Day } from './calendar.js';
 import type { Points } from './figure.js';
 import { workdayOf } from './price-labour.js';
-import { bayPlan, type BayPlan, type PlanEffort, type PlanProblem, type PlanTask } from './schedule/index.js';
+import { layOut, type Layout, type PlanProblem, type PlanTask } from './schedule/index.js';
 import type { Task } from './task.js';
 import { calendarWaitEndsOn, workingDaysFrom } from './working-days.js';
 
@@ -60,8 +60,9 @@ function endOf(wait: 'wk' | 'mo', { start: first, hoursPerDay, shop }: ShopTime)
 /** Sums of hours that should be whole days may fall short of them by the noise of binary numbers. */
 const NOISE = 1e-9;
 
-export function planOf(tasks: readonly Task[], time: ShopTime, effort: PlanEffort): BayPlan | PlanProblem {
-  return bayPlan(planTasks(tasks, 'likely', time), time.technicians, effort);
+/** The tasks with their likely lengths, laid out to be planned. */
+export function layOutTasks(tasks: readonly Task[], time: ShopTime): Layout | PlanProblem {
+  return layOut(planTasks(tasks, 'likely', time), time.technicians);
 }
 
 /** Whole working days that hours fill, the first counted. */

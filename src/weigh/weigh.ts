@@ -4,6 +4,7 @@ import { chancesOf } from './chances.js';
 import { partsIn, returnsOf, type Returns } from './cores.js';
 import { difference, given, greatest, sum, type Figure } from './figure.js';
 import { keeper } from './keep.js';
+import { lazily } from './lazily.js';
 import { moneyOf, type Money } from './money.js';
 import { whileOpen, type WhileOpen } from './open.js';
 import { planWork, type Planned, type Work } from './plan.js';
@@ -69,7 +70,10 @@ export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Compariso
   return { estimate, money, options, stages: weighStages(estimate, money, flawed), ranking, problems };
 }
 
-type Kept = Omit<Weighed, 'complete' | 'ready'> & { readonly planReady: () => Ready };
+type Later = 'ready' | 'penalty' | 'open';
+
+/** What a keystroke in a long file does not ask for is worked out when somebody does. */
+type Kept = Omit<Weighed, 'complete' | Later> & { readonly later: { readonly [what in Later]: () => Weighed[what] } };
 
 const keepWeighed = keeper<Option, Kept>();
 
@@ -77,14 +81,13 @@ function weighOption(option: Option, estimate: Estimate, money: Money, { most, w
   const { shop, header, vehicle, access, consider } = estimate;
   const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, most));
   report(option, weighed, estimate, problems);
-  const { planReady, ...rest } = weighed;
+  const { later, ...rest } = weighed;
   return {
     ...rest,
     complete: isComplete(option, weighed.planned, estimate, flawed),
-    // Planned when somebody asks for a day: a keystroke in a long file asks for sums.
-    get ready() {
-      return planReady();
-    },
+    get ready() { return later.ready(); },
+    get penalty() { return later.penalty(); },
+    get open() { return later.open(); },
   };
 }
 
@@ -92,22 +95,24 @@ function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: 
   const work: Work = { ...option, access: estimate.access };
   const planned = planWork(work, estimate.shop, money);
   const { totals } = planned.chosen;
-  let ready: Ready | undefined;
-  const planReady = () => (ready ??= readyOf(planned.chosen, option, estimate));
-  const returns = returnsOf({ parts: partsIn(option, planned.chosen), harvests: option.harvests }, totals.lines, { get date() { return planReady().date; }, orderedOn: (arrives) => planReady().orderedOn(arrives) }, estimate, money);
+  const ready = lazily(() => readyOf(planned.chosen, option, estimate));
+  const returns = returnsOf({ parts: partsIn(option, planned.chosen), harvests: option.harvests }, totals.lines, { get date() { return ready().date; }, orderedOn: (arrives) => ready().orderedOn(arrives) }, estimate, money);
   const net = difference('What is paid in the end', 'money', [totals.total, returns.all]);
   const worthAfter = worthOf(option, estimate);
   const givenUp = worthAfter === undefined || mostWorth === undefined ? undefined : difference('Worth given up', 'money', [mostWorth, worthAfter]);
   return {
-    option, planned, totals, planReady, returns, net, worthAfter, givenUp,
-    penalty: {
-      money: difference('Access penalty', 'money', [totals.total, planned.stand.totals.total]),
-      hours: difference('Access penalty in hours', 'hours', [totals.hours, planned.stand.totals.hours]),
-    },
+    option, planned, totals, returns, net, worthAfter, givenUp,
     inAll: sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp])]),
-    // On what is left open and sold nobody does more work.
-    open: planned.tooMany === undefined && option.staged?.then !== 'left open' ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [],
     cautions: [...new Set([...option.cautions, ...planned.chosen.paid.flatMap((way) => way.cautions), ...option.labour.flatMap((job) => job.cautions)])],
+    later: {
+      ready,
+      penalty: lazily(() => ({
+        money: difference('Access penalty', 'money', [totals.total, planned.stand.totals.total]),
+        hours: difference('Access penalty in hours', 'hours', [totals.hours, planned.stand.totals.hours]),
+      })),
+      // On what is left open and sold nobody does more work.
+      open: lazily(() => (planned.tooMany === undefined && option.staged?.then !== 'left open' ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [])),
+    },
   };
 }
 
@@ -122,10 +127,10 @@ function saysOrder({ labour, sublets }: Option, { chosen }: Planned): boolean {
   return labour.some((job) => job.after.length > 0) || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
 }
 
-function report(option: Option, { planned, planReady }: Pick<Kept, 'planned' | 'planReady'>, estimate: Estimate, problems: Problem[]): void {
+function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'later'>, estimate: Estimate, problems: Problem[]): void {
   const chances = chancesOf(option, planned.chosen, estimate);
   if (chances.all > chances.counted.length) problems.push(problem(decisionRules.tooManyChances, option.at, { count: chances.all, most: chances.counted.length }));
-  const { circle } = saysOrder(option, planned) ? planReady() : {};
+  const { circle } = saysOrder(option, planned) ? later.ready() : {};
   if (circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...circle, ...circle.slice(0, 1)] }));
   if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, most: MOST_WAYS }));
   for (const job of planned.unreachable) {

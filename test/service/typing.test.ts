@@ -36,11 +36,13 @@ function saidBy(service: LanguageService): unknown {
     ways: estimate.access.map((way) => [way.name, at(way.at), way.includes.map((one) => at(one.at)), way.parts.map((one) => at(one.at))]),
     parts: estimate.parts.map((part) => [part.name, at(part.at), part.price?.likely.toFixed(), part.cost?.likely.toFixed()]),
     chances: [...estimate.chances].map(([record, chances]) => [at(record.at), chances.map((one) => [one.title, at(one.at), one.labour.map((job) => at(job.at))])]),
-    options: comparison.options.map(({ option, complete, totals, inAll, ready, penalty, planned }) => ({
+    options: comparison.options.map(({ option, complete, totals, inAll, ready, penalty, planned, open }) => ({
       name: option.name, complete, ready: ready.date, penalty: penalty.money.likely.toFixed(), inAll: [inAll.low, inAll.likely, inAll.high].map((one) => one.toFixed()),
       ways: [planned.chosen, ...planned.others].map((plan) => plan.paid.map((way) => way.name)),
       lines: totals.lines.map(({ title, amount, at: span }) => [title, amount.likely.toFixed(), amount.low.toFixed(), amount.high.toFixed(), at(span)]),
       taxes: totals.taxes.map(({ amount }) => amount.likely.toFixed()),
+      bay: [ready.circle, ready.proven, ready.latest, ...ready.tasks.map(({ task, start, end, technician, slack, from, to }) => [task.id, task.kind, task.after, task.length.likely.toFixed(), at(task.at), start, end, technician, slack, from, to])],
+      open: open.map(({ job, now, alone }) => [job.title, now.likely.toFixed(), alone.likely.toFixed()]),
     })),
     stages: comparison.stages.map(({ stage }) => at(stage.at)),
     uses: resolved.uses,
@@ -66,9 +68,9 @@ describe.each(samples)('typing in %s', (sample) => {
   });
 });
 
-test('figures of a long estimate, typed one after the other, are those of the text that is there', () => {
+test.each([['a long estimate', largeEstimate(600)], ...samples.map((sample) => [sample, readFileSync(`samples/${sample}`, 'utf8')] as const)])('figures of %s, typed one after the other, are those of the text that is there', (_, original) => {
   const dice = diceFor(4, 0);
-  const texts = new Map([[JOB, largeEstimate(600)]]);
+  const texts = new Map([[JOB, original], [SHOP, shopText]]);
   const service = serviceOver(texts);
   for (let step = 0; step < 20; step++) {
     const text = texts.get(JOB) as string;

@@ -3,7 +3,7 @@ import type { Estimate } from '../../estimate/index.js';
 import { dayOf, isoOf } from '../calendar.js';
 import { contributions, meanOf, noise, quantileOf, spreadOf } from '../chance/index.js';
 import type { Figure } from '../figure.js';
-import { scheduled } from '../ready.js';
+import { scheduled } from '../scheduled.js';
 import { compileOrder } from '../schedule/index.js';
 import type { Leaf, Tape } from '../tape.js';
 import { daysFilled, inScheduleUnits, planTasks, type ShopTime } from '../timetable.js';

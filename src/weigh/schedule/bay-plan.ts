@@ -1,7 +1,7 @@
 import { precedenceTimes } from './bounds.js';
 import { assignTechnicians, criticalChain, type ChainLink } from './chain.js';
 import { TOLERANCE } from './duration.js';
-import { layOut, type Layout, type PlanProblem, type PlanTask } from './plan-task.js';
+import type { Layout } from './plan-task.js';
 import { latestFinish, listByPriority, PRIORITY_RULES } from './priority.js';
 import { leastFinish, searchLists } from './search.js';
 import { SerialGeneration } from './serial.js';
@@ -35,24 +35,18 @@ export interface BayPlan {
   readonly chain: readonly ChainLink[];
 }
 
+/** How hard an early finish is looked for. */
+export type PlanEffort = 'search' | 'rules';
+
 /**
  * Plans tasks with a number of technicians for the earliest finish: the resource-constrained project scheduling
  * problem with one resource. Serial schedule generation by the latest-finish rule and other priority rules; where the
  * best of them is not as early as a lower bound, branch and bound over lists, up to MOST_WORK pieces of work and
  * MOST_NODES partial lists. Beyond these the best plan found is given with its gap.
  *
- * @param technicians at least 1, or Infinity.
  * @param effort `rules` leaves the search out: quicker, with a gap where the rules can't prove their plan.
  */
-export function bayPlan(tasks: readonly PlanTask[], technicians: number, effort: PlanEffort = 'search'): BayPlan | PlanProblem {
-  const layout = layOut(tasks, technicians);
-  return layout.kind === 'laid-out' ? planned(layout, effort) : layout;
-}
-
-/** How hard an early finish is looked for. */
-export type PlanEffort = 'search' | 'rules';
-
-function planned(layout: Layout, effort: PlanEffort): BayPlan {
+export function bayPlan(layout: Layout, effort: PlanEffort): BayPlan {
   const { count, durations, isCounted } = layout;
   const times = precedenceTimes(layout);
   const generation = new SerialGeneration(layout);

@@ -4,7 +4,7 @@ export { LONGEST } from './duration.js';
 export { estimateFinish, finishWithChance, type FinishEstimate } from './finish.js';
 export { criticalPath, type Activity, type ActivityTimes, type NetworkPlan } from './network.js';
 export { onceEach } from './once-each.js';
-export type { PlanProblem, PlanTask } from './plan-task.js';
+export { layOut, withDurations, type Layout, type PlanProblem, type PlanTask } from './plan-task.js';
 export { compileOrder } from './replan.js';
 export { MOST_WORK } from './search.js';
 export { pertMean, pertVariance } from './three-point.js';

@@ -48,6 +48,7 @@ export interface Layout {
   readonly topological: Int32Array;
 }
 
+/** @param technicians at least 1, or Infinity. */
 export function layOut(tasks: readonly PlanTask[], technicians: number): Layout | PlanProblem {
   if (!(technicians >= 1) || (technicians !== Infinity && !Number.isInteger(technicians))) return { kind: 'no-technician' };
   const count = tasks.length;
@@ -78,6 +79,15 @@ export function layOut(tasks: readonly PlanTask[], technicians: number): Layout 
   return { kind: 'laid-out', count, technicians, durations, isWork, isCounted, endsAt, ...inOneList(after), successors, ranked, topological };
 }
 
+/** The same tasks with other durations at some places: what waits for what is not looked at again. Undefined where one is no duration. */
+export function withDurations(layout: Layout, others: readonly { readonly place: number; readonly duration: number }[]): Layout | undefined {
+  const durations = layout.durations.slice();
+  for (const { place, duration } of others) {
+    if (!isDuration(duration)) return undefined;
+    durations[place] = duration;
+  }
+  return { ...layout, durations };
+}
 
 function inOneList(lists: readonly (readonly number[])[]): Pick<Layout, 'before' | 'beforeFrom'> {
   const beforeFrom = new Int32Array(lists.length + 1);

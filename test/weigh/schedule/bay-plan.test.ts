@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { bayPlan, compileOrder, criticalPath, LONGEST, MOST_WORK, type PlanTask } from '../../../src/weigh/schedule/index.js';
+import { compileOrder, criticalPath, LONGEST, MOST_WORK, type PlanTask } from '../../../src/weigh/schedule/index.js';
 import { PATIENT, runs } from '../../support/random-runs.js';
 import { backwards, calendarEnd, canFinishBy, competingTasks, counted, endOf, expectSound, planOf, randomTasks } from './random-tasks.js';
+import { planTasks } from '../../support/plan-tasks.js';
 
 const technicians = fc.integer({ min: 1, max: 3 });
 const work = (duration: number, ...after: number[]): PlanTask => ({ id: `work ${duration}`, after, kind: 'work', duration });
@@ -237,6 +238,6 @@ describe('tasks with a fault', () => {
     [[wait(2 * LONGEST)], 1, { kind: 'no-duration', id: `wait ${2 * LONGEST}` }],
     [[work(1, 2), work(2, 0), work(3, 1)], 1, { kind: 'circle', ids: ['work 1', 'work 2', 'work 3'] }],
   ])('case %#', (tasks, m, problem) => {
-    expect(bayPlan(tasks, m)).toEqual(problem);
+    expect(planTasks(tasks, m)).toEqual(problem);
   });
 });

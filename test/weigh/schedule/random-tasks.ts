@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
-import { bayPlan, type BayPlan, type PlanTask } from '../../../src/weigh/schedule/index.js';
+import { type BayPlan, type PlanTask } from '../../../src/weigh/schedule/index.js';
+import { planTasks } from '../../support/plan-tasks.js';
 
 /** A shop that is open for two units and then closed for three; plans are on the axis of its open time alone. */
 const OPEN = 2;
@@ -45,7 +46,7 @@ export function backwards(tasks: readonly PlanTask[]): PlanTask[] {
 }
 
 export function planOf(tasks: readonly PlanTask[], technicians: number): BayPlan {
-  const plan = bayPlan(tasks, technicians);
+  const plan = planTasks(tasks, technicians);
   if (plan.kind !== 'planned') throw new Error(JSON.stringify(plan));
   return plan;
 }

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { bayPlan, type BayPlan, type PlanTask } from '../../../src/weigh/schedule/index.js';
+import { type BayPlan, type PlanTask } from '../../../src/weigh/schedule/index.js';
+import { planTasks } from '../../support/plan-tasks.js';
 
 const work = (duration: number, ...after: number[]): PlanTask => ({ id: `work ${duration}`, after, kind: 'work', duration });
 const wait = (duration: number, ...after: number[]): PlanTask => ({ id: `wait ${duration}`, after, kind: 'wait', duration });
 
 function byRules(tasks: readonly PlanTask[], technicians: number): BayPlan {
-  const plan = bayPlan(tasks, technicians, 'rules');
+  const plan = planTasks(tasks, technicians, 'rules');
   if (plan.kind !== 'planned') throw new Error(plan.kind);
   return plan;
 }
@@ -15,7 +16,7 @@ describe('without a search', () => {
   test('the worst case of longest-first is left at 7, and says that 6 may be possible', () => {
     const tasks = [3, 3, 2, 2, 2].map((duration) => work(duration));
     expect(byRules(tasks, 2)).toMatchObject({ makespan: 7, lowerBound: 6, proven: false, gap: 1 });
-    expect(bayPlan(tasks, 2)).toMatchObject({ makespan: 6, lowerBound: 6, proven: true, gap: 0 });
+    expect(planTasks(tasks, 2)).toMatchObject({ makespan: 6, lowerBound: 6, proven: true, gap: 0 });
   });
 
   test('the longest piece first is found where the order of the table is later', () => {
