@@ -22,15 +22,21 @@ export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], est
   return { tasks, planned: bayPlan(layout, effort), circle };
 }
 
-const lastTime = new Slot<Arranged>(heldByRecords);
+interface LastTime extends Arranged {
+  readonly order: readonly number[];
+}
+
+const lastTimes = new Slot<LastTime>(heldByRecords);
 
 /** The same for an option on its own, of which only the hours of a few jobs may differ from when it was last asked for. */
 export function scheduledAgain(option: Record, work: PlannedWork, estimate: Pick<Estimate, 'header'>, time: ShopTime): Scheduled {
   const from = { work, answer: estimate.header?.answer, time };
-  const before = lastTime.get(option);
-  const { tasks, layout, circle } = (before === undefined ? undefined : retimed(before, from)) ?? arranged(work, [], estimate, time);
-  if (circle === undefined) lastTime.set(option, { from, tasks, layout });
-  return { tasks, planned: bayPlan(layout, 'search'), circle };
+  const before = lastTimes.get(option);
+  const again = before === undefined ? undefined : retimed(before, from);
+  const { tasks, layout, circle } = again ?? arranged(work, [], estimate, time);
+  const planned = bayPlan(layout, 'search', again === undefined ? undefined : before?.order);
+  if (circle === undefined) lastTimes.set(option, { from, tasks, layout, order: planned.order });
+  return { tasks, planned, circle };
 }
 
 function arranged(work: PlannedWork, turned: readonly PlannedWork[], estimate: Pick<Estimate, 'header'>, time: ShopTime): Omit<Arranged, 'from'> & Pick<Scheduled, 'circle'> {

@@ -68,7 +68,7 @@ describe.each(samples)('typing in %s', (sample) => {
   });
 });
 
-test.each([['a long estimate', largeEstimate(600)], ...samples.map((sample) => [sample, readFileSync(`samples/${sample}`, 'utf8')] as const)])('figures of %s, typed one after the other, are those of the text that is there', (_, original) => {
+test.each<[string, string]>([['a long estimate', largeEstimate(600)], ...samples.map((sample): [string, string] => [sample, readFileSync(`samples/${sample}`, 'utf8')])])('figures of %s, typed one after the other, are those of the text that is there', (_, original) => {
   const dice = diceFor(4, 0);
   const texts = new Map([[JOB, original], [SHOP, shopText]]);
   const service = serviceOver(texts);

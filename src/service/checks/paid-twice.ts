@@ -1,5 +1,5 @@
-import type { Rule } from '../../language/index.js';
-import { clip } from '../../vocabulary/index.js';
+import { sameItems, Slot, type Rule } from '../../language/index.js';
+import { clip, heldByRecords, type Record } from '../../vocabulary/index.js';
 import type { Line } from '../../weigh/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
@@ -16,25 +16,48 @@ const paidTwice: Rule<{ readonly title: string; readonly option: string; readonl
 
 /** Where quotes go wrong: what getting in takes is charged again with the work. */
 export const twiceCheck = optionCheck(paidTwice, function* find({ weighed, option, placeOf }) {
-  const first = new Map<string, Line>();
-  for (const line of weighed.totals.lines) {
-    if (line.amount.likely.isZero()) continue;
-    const key = keyOf(line);
-    const before = first.get(key);
-    if (before === undefined) first.set(key, line);
-    else if (before.record !== line.record) {
-      const crosses = before.share !== line.share;
-      const [at, other] = crosses && line.share === 'access' ? [before, line] : [line, before];
-      yield found(paidTwice, placeOf({ record: at.record, at: at.at, broken: false }), { title: at.title, option: option.name, access: crosses ? [line, before].find(({ share }) => share === 'access')?.name : undefined }, { at: other.at, says: 'The other one' });
-    }
+  const { lines } = weighed.totals;
+  for (const { first, again } of twins(option.record, lines)) {
+    const [before, line] = [lines[first] as Line, lines[again] as Line];
+    if (before.record === line.record) continue;
+    const crosses = before.share !== line.share;
+    const [at, other] = crosses && line.share === 'access' ? [before, line] : [line, before];
+    yield found(paidTwice, placeOf({ record: at.record, at: at.at, broken: false }), { title: at.title, option: option.name, access: crosses ? [line, before].find(({ share }) => share === 'access')?.name : undefined }, { at: other.at, says: 'The other one' });
   }
 });
 
+/** The places of two lines with the same words. */
+interface Twins {
+  readonly first: number;
+  readonly again: number;
+}
+
+const lastTwins = new Slot<{ readonly keys: readonly string[]; readonly twins: readonly Twins[] }>(heldByRecords);
+
+/** Lines with the words of an earlier one, each with the first of them; looked for anew where a word of any line has changed. */
+function twins(option: Record, lines: readonly Line[]): readonly Twins[] {
+  const keys = lines.map((line) => (line.amount.likely.isZero() ? FREE : keyOf(line)));
+  const before = lastTwins.get(option);
+  if (before !== undefined && sameItems(before.keys, keys)) return before.twins;
+  const firsts = new Map<string, number>();
+  const found: Twins[] = [];
+  keys.forEach((key, again) => {
+    const first = key === FREE ? again : (firsts.get(key) ?? again);
+    if (first !== again) found.push({ first, again });
+    else if (key !== FREE) firsts.set(key, again);
+  });
+  lastTwins.set(option, { keys, twins: found });
+  return found;
+}
+
+/** What costs nothing is charged not even once. */
+const FREE = '';
+
 /** Kept by the lines, which stay the same while others are typed in. */
-const keys = new WeakMap<Line, string>();
+const wordsOfLines = new WeakMap<Line, string>();
 
 function keyOf(line: Line): string {
-  let key = keys.get(line);
-  if (key === undefined) keys.set(line, (key = `${line.kind} ${line.title.trim().toLowerCase()}`));
+  let key = wordsOfLines.get(line);
+  if (key === undefined) wordsOfLines.set(line, (key = `${line.kind} ${line.title.trim().toLowerCase()}`));
   return key;
 }

@@ -45,13 +45,14 @@ export type PlanEffort = 'search' | 'rules';
  * MOST_NODES partial lists. Beyond these the best plan found is given with its gap.
  *
  * @param effort `rules` leaves the search out: quicker, with a gap where the rules can't prove their plan.
+ * @param near the order of a plan of nearly the same tasks, with which this one is found sooner. It changes nothing of what is found.
  */
-export function bayPlan(layout: Layout, effort: PlanEffort): BayPlan {
+export function bayPlan(layout: Layout, effort: PlanEffort, near?: readonly number[]): BayPlan {
   const { count, durations, isCounted } = layout;
   const times = precedenceTimes(layout);
   const generation = new SerialGeneration(layout);
   const floor = leastFinish(layout, times);
-  const latest = listByPriority(layout, latestFinish(layout, times));
+  const latest = listByPriority(layout, latestFinish(layout, times), near);
   let order = latest;
   let makespan = generation.run(order, durations);
   let generated = order;

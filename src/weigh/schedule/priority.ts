@@ -30,16 +30,33 @@ export const PRIORITY_RULES: readonly PriorityRule[] = [
   function longestFirst({ durations }) { return durations.map((duration) => -duration); },
 ];
 
-/** All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table. */
-export function listByPriority({ count, beforeFrom, isCounted, successors }: Layout, keys: Float64Array): Int32Array {
-  // A list, and no typed array: it is often nearly in order already, which the sort of a list is quick with.
-  const byRank = Array.from({ length: count }, (_, i) => i).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
+/**
+ * All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table.
+ *
+ * @param near every task once, nearly in that order: the nearer, the sooner it is found. It changes nothing of what is found.
+ */
+export function listByPriority(layout: Layout, keys: Float64Array, near?: readonly number[]): Int32Array {
+  const { count, isCounted } = layout;
+  // A list, and no typed array: the sort of a list is quick with what is nearly in order.
+  const byRank = (near === undefined ? Array.from({ length: count }, (_, i) => i) : [...near]).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
   const rank = new Int32Array(count);
+  for (let at = 0; at < count; at++) rank[byRank[at] as number] = at;
+  return waitsAreBefore(layout, rank) ? Int32Array.from(byRank) : firstThatMay(layout, byRank, rank);
+}
+
+function waitsAreBefore({ count, before, beforeFrom }: Layout, rank: Int32Array): boolean {
+  for (let i = 0; i < count; i++) {
+    for (let k = beforeFrom[i] as number; k < (beforeFrom[i + 1] as number); k++) if ((rank[before[k] as number] as number) > (rank[i] as number)) return false;
+  }
+  return true;
+}
+
+/** Takes again and again the first of the list that waits for nothing that isn't taken yet. */
+function firstThatMay({ count, beforeFrom, successors }: Layout, byRank: readonly number[], rank: Int32Array): Int32Array {
   const missing = new Int32Array(count);
   const open = new SmallestFirst(count);
   for (let at = 0; at < count; at++) {
     const i = byRank[at] as number;
-    rank[i] = at;
     missing[i] = (beforeFrom[i + 1] as number) - (beforeFrom[i] as number);
     if (missing[i] === 0) open.put(at);
   }

@@ -1,7 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { precedenceTimes } from '../../../src/weigh/schedule/bounds.js';
 import { layOut, type Layout, type PlanTask } from '../../../src/weigh/schedule/plan-task.js';
 import { listByPriority, PRIORITY_RULES } from '../../../src/weigh/schedule/priority.js';
+import { counted, randomTasks } from './random-tasks.js';
 
 const work = (duration: number, ...after: number[]): PlanTask => ({ id: `work ${duration}`, after, kind: 'work', duration });
 
@@ -54,5 +56,25 @@ describe('a list by keys', () => {
 
   test('takes what counts before what does not, whatever the keys', () => {
     expect(list([{ ...work(1), counts: false }, work(1), work(1)], [0, 8, 7])).toEqual([2, 1, 0]);
+  });
+
+  // By the definition of the serial scheme's list (Kolisch 1996, from memory), one look for the next after the other.
+  test('is the first that may begin, again and again, and the same from any order that is thought near', () => {
+    fc.assert(fc.property(randomTasks(9), fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 9, maxLength: 9 }), fc.infiniteStream(fc.nat()), (tasks, by, dice) => {
+      const layout = laidOut(tasks);
+      const counts = counted(tasks);
+      const left = tasks.map((_, i) => i);
+      const wanted: number[] = [];
+      while (left.length > 0) {
+        const open = left.filter((i) => (tasks[i] as PlanTask).after.every((before) => wanted.includes(before)));
+        const [next] = open.sort((a, b) => Number(counts[b]) - Number(counts[a]) || (by[a] as number) - (by[b] as number) || a - b) as [number, ...number[]];
+        wanted.push(next);
+        left.splice(left.indexOf(next), 1);
+      }
+      const near = tasks.map((_, i) => ({ i, at: dice.next().value as number })).sort((a, b) => a.at - b.at).map(({ i }) => i);
+      const keysOfTasks = Float64Array.from(by.slice(0, tasks.length));
+      expect([...listByPriority(layout, keysOfTasks)]).toEqual(wanted);
+      expect([...listByPriority(layout, keysOfTasks, near)]).toEqual(wanted);
+    }), { numRuns: 500 });
   });
 });
