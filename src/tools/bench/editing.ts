@@ -1,14 +1,16 @@
 import { createLanguageService, type LanguageService } from '../../service/index.js';
 import { largeEstimate } from './large-estimate.js';
+import { struckTexts } from './struck.js';
 
 const URI = '/bench/large.yard';
 
 /** A large estimate in an editor: opened as a whole, and typed in. */
 export class Editing {
   readonly text: string;
-  private readonly figure: number;
   /** Behind the word `uses` of a job. */
   private readonly use: number;
+  /** The text with one digit of a job's hours typed anew. */
+  readonly struck: (round: number) => string;
   private typed: LanguageService | undefined;
   private current: string;
 
@@ -16,7 +18,7 @@ export class Editing {
     this.text = largeEstimate(lines);
     this.current = this.text;
     const job = this.text.indexOf('takes', this.text.indexOf('labour job-', this.text.length / 3));
-    this.figure = this.text.indexOf(' h', job);
+    this.struck = struckTexts(this.text, this.text.indexOf(' h', job) - 1);
     this.use = this.text.indexOf('uses ', job) + 'uses '.length;
   }
 
@@ -50,10 +52,6 @@ export class Editing {
 
   remarked(round: number): string {
     return `${this.text}# ${round}\n`;
-  }
-
-  struck(round: number): string {
-    return `${this.text.slice(0, this.figure - 1)}${round % 10}${this.text.slice(this.figure)}`;
   }
 
   private opened(): LanguageService {

@@ -6,6 +6,7 @@ import { heap } from './heap.js';
 import { manyFiles } from './many-files.js';
 import { at, inMs, measure, row } from './measure.js';
 import { jsonService, yamlService, type Peer } from './peers.js';
+import { struckTexts } from './struck.js';
 
 const FILES = 1_000;
 
@@ -74,7 +75,7 @@ function steelyard(editing: Editing): Asked {
 function beside(peer: Peer, editing: Editing, rounds: number): Asked {
   const text = peer.textOf(editing.weighing().resolved.records.map(recordJson));
   const figure = text.indexOf('"4.3"', text.length / 3) + 1 || text.indexOf('4.3', text.length / 3);
-  const struck = (round: number) => `${text.slice(0, figure)}${round % 10}${text.slice(figure + 1)}`;
+  const struck = struckTexts(text, figure);
   return {
     label: peer.label,
     lines: text.split('\n').length,
