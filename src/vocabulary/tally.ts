@@ -17,6 +17,12 @@ export class Tally {
 
   add(value: Decimal): void {
     const { d, e, s } = value;
+    // Nearly all money and hours: at most one word before the point, and one behind it.
+    if (this.long === undefined && e >= 0 && e < DIGITS && d.length <= 2) {
+      (this.words[WHOLE - 1] as number) += s * (d[0] as number);
+      if (d.length === 2) (this.words[WHOLE] as number) += s * (d[1] as number);
+      return;
+    }
     const first = WHOLE - 1 - Math.floor(e / DIGITS);
     if (this.long !== undefined || first < 0 || first + d.length > WORDS) {
       this.long = (this.long ?? this.short()).plus(value);

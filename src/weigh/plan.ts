@@ -151,9 +151,11 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const inStage = new Set(work.staged?.labour);
   const madeFrom = [money, ...ways];
   const lined = work.labour.map((job) => {
-    const before = linedJobs.get(job);
-    const known = before !== undefined && sameItems(before.madeFrom, madeFrom) ? before : { job, madeFrom, modes: job.modes.map((mode) => new LinedMode(job, mode, takesOf(mode), money)) };
-    linedJobs.set(job, known);
+    let known = linedJobs.get(job);
+    if (known === undefined || !sameItems(known.madeFrom, madeFrom)) {
+      known = { job, madeFrom, modes: job.modes.map((mode) => new LinedMode(job, mode, takesOf(mode), money)) };
+      linedJobs.set(job, known);
+    }
     return inStage.has(job) ? { ...known, modes: doable(known.modes, openBefore) } : known;
   });
   const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
@@ -245,7 +247,10 @@ function waysOf(work: Work): Access[] {
 /** The lines that stand whatever the way in. */
 export function fixedLines(work: Pick<Work, 'parts' | 'sublets' | 'labour'>, shop: Shop, money: Money): Line[] {
   const lines: Line[] = [];
-  for (const part of work.parts) lines.push(...partLines(part, 'work', shop, money));
+  for (const part of work.parts) {
+    if (part.core === undefined) lines.push(partLine(part, 'work', shop, money));
+    else lines.push(...partLines(part, 'work', shop, money));
+  }
   for (const sublet of work.sublets) lines.push(subletLine(sublet, 'work', shop, money));
   for (const tool of toolsOf(work.labour)) {
     const hire = toolLine(tool, 'work', money);

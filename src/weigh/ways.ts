@@ -46,7 +46,7 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
   const count = gives.length;
   const best: P[] = [];
   const cheapest = new Map<number, Decimal | undefined>();
-  branch(0, 0, problem.base);
+  if (boundOf(0, 0, problem.base) !== undefined) branch(0, 0, problem.base);
   return best;
 
   /** All jobs, each at its cheapest with these ways open; undefined where one can't be done. */
@@ -55,18 +55,29 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
     return cheapest.get(open);
   }
 
+  /** What is spent, and all jobs with every way in that is paid or still to be decided; undefined where one can't be done. */
+  function boundOf(next: number, paid: number, spent: Decimal): Decimal | undefined {
+    return allAtCheapest(given(paid) | given(((1 << count) - 1) & ~((1 << next) - 1)))?.plus(spent);
+  }
+
+  /** The branch that promises more goes first: what it finds often spares the other one. */
   function branch(next: number, paid: number, spent: Decimal): void {
-    const open = given(paid) | given(((1 << count) - 1) & ~((1 << next) - 1));
-    const rest = allAtCheapest(open);
-    if (rest === undefined) return;
-    const worst = best.length < most ? undefined : best[best.length - 1];
-    if (worst !== undefined && compare(spent.plus(rest), worst.money) > 0) return;
     if (next === count) {
       if (everyWayIsTaken(paid)) keep(problem.plan(paid));
       return;
     }
-    branch(next + 1, paid | (1 << next), spent.plus(prices[next] as Decimal));
-    if ((always & (1 << next)) === 0) branch(next + 1, paid, spent);
+    const here = { paid: paid | (1 << next), spent: spent.plus(prices[next] as Decimal) };
+    const taken = { ...here, bound: boundOf(next + 1, here.paid, here.spent) };
+    const left = (always & (1 << next)) === 0 ? { paid, spent, bound: boundOf(next + 1, paid, spent) } : undefined;
+    const leftFirst = left?.bound !== undefined && taken.bound !== undefined && compare(left.bound, taken.bound) < 0;
+    for (const one of leftFirst ? [left, taken] : [taken, left]) {
+      if (one?.bound !== undefined && !isTooDear(one.bound)) branch(next + 1, one.paid, one.spent);
+    }
+  }
+
+  function isTooDear(bound: Decimal): boolean {
+    const worst = best.length < most ? undefined : best[best.length - 1];
+    return worst !== undefined && compare(bound, worst.money) > 0;
   }
 
   /** All that a set of paid ways gives. */

@@ -41,7 +41,7 @@ export function listByPriority(layout: Layout, keys: Float64Array, near?: readon
   const byRank = (near === undefined ? Array.from({ length: count }, (_, i) => i) : [...near]).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
   const rank = new Int32Array(count);
   for (let at = 0; at < count; at++) rank[byRank[at] as number] = at;
-  return waitsAreBefore(layout, rank) ? Int32Array.from(byRank) : firstThatMay(layout, byRank, rank);
+  return waitsAreBefore(layout, rank) ? new Int32Array(byRank) : firstThatMay(layout, byRank, rank);
 }
 
 function waitsAreBefore({ count, before, beforeFrom }: Layout, rank: Int32Array): boolean {
