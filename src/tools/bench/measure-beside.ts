@@ -15,6 +15,8 @@ interface Asked {
   readonly label: string;
   readonly lines: number;
   readonly rounds: number;
+  /** How many keys are struck: as many as take some seconds. A quarter of them warms up. */
+  readonly keys: number;
   readonly whole: (round: number) => unknown;
   readonly keystroke: (round: number) => unknown;
   readonly completion: (round: number) => unknown;
@@ -26,12 +28,12 @@ interface Asked {
 export async function measureBeside(lines: number): Promise<string[]> {
   const editing = new Editing(lines);
   const schema = JSON.parse(readFileSync('schemas/estimate.schema.json', 'utf8')) as object;
-  const all = [steelyard(editing), beside(jsonService(schema), editing, 12), beside(yamlService(), editing, 6)];
+  const all = [steelyard(editing), beside(jsonService(schema), editing, { rounds: 12, keys: 48 }), beside(yamlService(), editing, { rounds: 6, keys: 24 })];
   const cells = new Map<string, string[]>();
   const add = (label: string, cell: string) => cells.set(label, [...(cells.get(label) ?? []), cell]);
   for (const one of all) {
     add('lines of the same records', one.lines.toLocaleString('en'));
-    for (const [label, work, rounds] of [['whole file', one.whole, one.rounds], ['one keystroke in a figure', one.keystroke, one.rounds * 4], ['completion behind a keystroke', one.completion, one.rounds]] as const) {
+    for (const [label, work, rounds] of [['whole file', one.whole, one.rounds], ['one keystroke in a figure', one.keystroke, one.keys], ['completion behind a keystroke', one.completion, one.rounds]] as const) {
       const { ms } = await measure(label, rounds, work);
       add(`${label}, fastest`, inMs(at(0, ms)));
       add(`${label}, median`, inMs(at(0.5, ms)));
@@ -61,6 +63,7 @@ function steelyard(editing: Editing): Asked {
     label: 'Steelyard',
     lines: editing.text.split('\n').length,
     rounds: 40,
+    keys: 600,
     whole: (round) => editing.whole(round),
     keystroke: (round) => editing.keystroke(round),
     completion: (round) => editing.completion(round),
@@ -72,7 +75,7 @@ function steelyard(editing: Editing): Asked {
   };
 }
 
-function beside(peer: Peer, editing: Editing, rounds: number): Asked {
+function beside(peer: Peer, editing: Editing, { rounds, keys }: Pick<Asked, 'rounds' | 'keys'>): Asked {
   const text = peer.textOf(editing.weighing().resolved.records.map(recordJson));
   const figure = text.indexOf('"4.3"', text.length / 3) + 1 || text.indexOf('4.3', text.length / 3);
   const struck = struckTexts(text, figure);
@@ -80,6 +83,7 @@ function beside(peer: Peer, editing: Editing, rounds: number): Asked {
     label: peer.label,
     lines: text.split('\n').length,
     rounds,
+    keys,
     whole: (round) => peer.check(`${text}${'\n'.repeat(round % 50)}`),
     keystroke: (round) => peer.check(struck(round)),
     completion: (round) => peer.complete(struck(round), figure + 1),
