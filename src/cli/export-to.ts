@@ -24,7 +24,10 @@ export function send(text: string, output: string | undefined, terminal: Termina
   terminal.err(`Wrote ${output}\n`);
 }
 
-/** The form that is asked for: as said, or by the end of the file's name. */
+/**
+ * The form that is asked for: as said, or by the end of the file's name; undefined where neither says it. A name that
+ * ends otherwise promises a form that nobody writes, so it is refused unless the form is said.
+ */
 export function formFor<F extends string>(as: string | undefined, output: string | undefined, forms: Readonly<Record<F, readonly string[]>>): F | undefined {
   const all = Object.keys(forms) as F[];
   if (as !== undefined) {
@@ -33,5 +36,8 @@ export function formFor<F extends string>(as: string | undefined, output: string
     return found;
   }
   const end = output === undefined ? '' : path.extname(output).slice(1).toLowerCase();
-  return all.find((form) => forms[form].includes(end));
+  const found = all.find((form) => forms[form].includes(end));
+  // An estimate's name is refused as such, whatever is said.
+  if (found === undefined && end !== '' && end !== 'yard') throw new InputError(`The end of ${plain(output ?? '')} says no form that can be written here: ${all.flatMap((form) => forms[form]).map((one) => `.${one}`).join(', ')}. Choose one of these, or say the form with --as ${all.join(', ')}.`);
+  return found;
 }

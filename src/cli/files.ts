@@ -77,6 +77,7 @@ export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
         const realRoot = realpathSync(root);
         return real === realRoot || real.startsWith(realRoot + path.sep) ? target : undefined;
       },
+      exists: existsSync,
     },
     open: (file) => {
       if (file === STDIN) {

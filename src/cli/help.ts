@@ -29,7 +29,7 @@ Usage
 Options
   --json      machine-readable output; the schemas are in schemas/
   --explain   a figure by name: used.total, rebuild.penalty, rebuild.line.rear-head
-  --option    which option to quote; the cheapest in all where nothing is said
+  --option    which option to quote; where nothing is said the cheapest in all, if all can be read
   --since     changes: the commit to compare one file with, also by its old name;
               with --supplement: the version that was authorised, OLD.yard or REV:path
   --stage     which stage to quote, instead of an option

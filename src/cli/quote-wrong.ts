@@ -1,4 +1,5 @@
-import { plain } from '../report/index.js';
+import { plain, spokenAgainst } from '../report/index.js';
+import type { Unchosen } from '../report/quote/index.js';
 import type { LanguageService } from '../service/index.js';
 import type { Files } from './files.js';
 import { placesOf } from './positions.js';
@@ -20,4 +21,27 @@ export function sayIncomplete(what: string, title: string, name: string, uri: st
   terminal.err(`${what}: ${plain(title)} rests on a line that can’t be read or priced, and lines would be missing.\n`);
   sayWhatIsWrong(name, uri, service, files, terminal);
   return false;
+}
+
+/** Says why no option was taken where none was named, and how to get a quote all the same. */
+export function sayUnchosen(unchosen: Exclude<Unchosen, { readonly kind: 'no-option' }>, name: string, uri: string, service: LanguageService, files: Files, terminal: Terminal): void {
+  terminal.err(`No quote was made: ${whyUnchosen(unchosen, service, files)}\n`);
+  if (unchosen.kind !== 'ruled-out') sayWhatIsWrong(name, uri, service, files, terminal);
+}
+
+function whyUnchosen(unchosen: Exclude<Unchosen, { readonly kind: 'no-option' }>, service: LanguageService, files: Files): string {
+  switch (unchosen.kind) {
+    case 'incomplete': {
+      const titles = unchosen.options.map(({ title, name }) => plain(title === '' ? name : title));
+      const rests = titles.length === 1 ? 'rests on a line' : 'rest on lines';
+      return `${titles.join(', ')} ${rests} that can’t be read or priced, so which option costs least can’t be told. Mend it first, or name the option to quote with --option.`;
+    }
+    case 'unread': {
+      const place = placesOf(service, files)(unchosen.first.at);
+      const where = place === undefined ? 'a line' : `line ${place.line} of ${plain(place.file)}`;
+      return `${where} can’t be read. It may be an option, or speak against one, so which option costs least can’t be told. Mend it first, or name the option to quote with --option.`;
+    }
+    case 'ruled-out':
+      return `something was found that speaks against every option: ${unchosen.options.map((one) => plain(spokenAgainst(one))).join('; ')}. To quote one all the same, name it with --option.`;
+  }
 }

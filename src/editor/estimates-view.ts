@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { inOrder, LIST_STATES, moneyText, rowOf, stateTitles, waitsText, wordsOf, type Listed, type ListRow } from '../report/index.js';
+import { inOrder, LIST_STATES, moneyText, RULED_OUT, rowOf, stateTitles, waitsText, wordsOf, type Listed, type ListRow } from '../report/index.js';
 import type { Desk } from './desk.js';
 import { inTurns } from './in-turns.js';
 import type { Shelf } from './language/shelf.js';
@@ -128,7 +128,7 @@ function shortly({ pick, money, age }: ListRow): string {
 
 function fully({ pick, money, age, waits, whole }: ListRow): string[] {
   return [
-    ...(pick === undefined ? [] : [`${pick.title}${pick.by === 'cheapest' ? ' (the cheapest)' : ''}: ${moneyText(pick.amount, money)} ${money.currency.code}`.trimEnd()]),
+    ...(pick === undefined ? [] : [`${pick.title}${pick.by === 'cheapest' ? ' (the cheapest)' : pick.ruledOut.length > 0 ? ` (${RULED_OUT})` : ''}: ${moneyText(pick.amount, money)} ${money.currency.code}`.trimEnd()]),
     ...(age === undefined ? [] : [age === 1 ? 'one day old' : `${age} days old`]),
     ...(waits === undefined ? [] : [`waits for ${waitsText(waits, (amount) => moneyText(amount, money))}`]),
     ...(whole ? [] : ['has lines that can’t be read']),

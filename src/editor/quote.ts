@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
-import { moneyText, wordsOf } from '../report/index.js';
+import type { Problem } from '../language/index.js';
+import { moneyText, RULED_OUT, spokenAgainst, wordsOf } from '../report/index.js';
 import {
-  LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, sheetForm, stageQuoteOf, stageSheetOf, supplementOf, supplementSheetOf, type PictureFile, type PictureFiles,
+  chosenIn, LARGEST_PICTURE, picturesWanted, quoteForm, quoteOf, sheetForm, stageQuoteOf, stageSheetOf, supplementOf, supplementSheetOf, type PictureFile, type PictureFiles,
 } from '../report/quote/index.js';
 import type { VersionRead } from '../weigh/changes/index.js';
 import { authorisedIn, type Decision } from '../weigh/index.js';
@@ -34,7 +35,7 @@ export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, guarded
   const key = document.uri.toString();
   if (!(await desk.whole(key))) return undefined;
   const decision = desk.service.decision(key);
-  const wanted = await pickWanted(decision);
+  const wanted = await pickWanted(decision, desk.service.weighing(key).problems);
   if (wanted === undefined) return undefined;
   const before = wanted.kind === 'supplement' ? await versionBefore(await askVersion(key)) : undefined;
   const defaultUri = proposed(document.uri, wanted.kind === 'supplement' ? `${wanted.name}-supplement` : wanted.name);
@@ -55,6 +56,7 @@ export async function writeQuote(of: vscode.Uri | undefined, desk: Desk, guarded
     return undefined;
   }
   void offerToOpen(target, made.absent);
+  sayRuledOut(wanted, fresh);
   return target;
 }
 
@@ -77,6 +79,13 @@ function pageOf({ kind, name }: Wanted, decision: Decision, pictures: PictureFil
   }
 }
 
+/** Says what speaks against the option that was quoted. */
+function sayRuledOut({ kind, name }: Wanted, { comparison: { options } }: Decision): void {
+  const option = kind === 'option' ? options.find((one) => one.option.name === name)?.option : undefined;
+  if (option === undefined || option.ruledOutBy.length === 0) return;
+  void vscode.window.showWarningMessage(asNotice(`The option that was quoted is ruled out: ${spokenAgainst(option)}.`));
+}
+
 function absentIn(findings: Parameters<typeof quoteForm>[0]['findings']): string[] {
   return findings.flatMap(({ pictures }) => pictures.filter(({ kind }) => kind === 'absent').map((one) => one.name));
 }
@@ -90,14 +99,19 @@ async function versionBefore(version: Version | undefined): Promise<VersionRead 
 
 type Item = vscode.QuickPickItem & { readonly wanted?: Wanted };
 
-/** Options that are not whole are left out, and it says how many. */
-async function pickWanted({ comparison }: Decision): Promise<Wanted | undefined> {
+/**
+ * Options that are not whole are left out, and it says how many. Which costs least is said only where nothing may hide a
+ * cheaper one; those that something found speaks against come last, and say so.
+ */
+async function pickWanted({ comparison }: Decision, problems: readonly Problem[]): Promise<Wanted | undefined> {
   const { options, ranking, stages, money } = comparison;
   const amount = (of: { readonly likely: Parameters<typeof moneyText>[0] }) => `${moneyText(of.likely, money)} ${money.currency.code}`.trimEnd();
-  const ways: readonly Item[] = ranking.map(({ option, totals, ready }) => ({
+  const chosen = chosenIn(comparison, problems);
+  const whole = [...ranking, ...options.filter((one) => one.complete && !ranking.includes(one))];
+  const ways: readonly Item[] = whole.map(({ option, totals, ready }) => ({
     label: option.title,
     description: amount(totals.total),
-    detail: [...(ranking[0]?.option === option ? ['costs least in all'] : []), ...(ready.date === undefined || ready.bay.likely.isZero() ? [] : [`ready ${ready.date}`])].join(', '),
+    detail: [...(chosen.kind === 'chosen' && chosen.option === option ? ['costs least in all'] : []), ...(option.ruledOutBy.length === 0 ? [] : [`${RULED_OUT}: ${option.ruledOutBy.map(({ title }) => `“${title}”`).join(', ')}`]), ...(ready.date === undefined || ready.bay.likely.isZero() ? [] : [`ready ${ready.date}`])].join(', '),
     wanted: { kind: 'option', name: option.name },
   }));
   const before: readonly Item[] = stages.filter(({ complete }) => complete).map(({ stage, totals }) => ({ label: stage.title, description: amount(totals.total), detail: 'by itself, before the decision', wanted: { kind: 'stage', name: stage.name } }));
@@ -111,7 +125,7 @@ async function pickWanted({ comparison }: Decision): Promise<Wanted | undefined>
     void vscode.window.showWarningMessage('There is no option to quote yet: none is whole.');
     return undefined;
   }
-  const left = options.length - ranking.length;
+  const left = options.length - whole.length;
   const placeHolder = left === 0 ? 'What is quoted?' : `What is quoted? ${left} not shown: ${left === 1 ? 'a line it rests on' : 'lines they rest on'} can’t be read or priced.`;
   return (await vscode.window.showQuickPick(asItems(items), { placeHolder }))?.wanted;
 }

@@ -41,7 +41,7 @@ export function asItStands(vehicle: Vehicle | undefined, options: readonly Optio
     parts: [...new Set(labour.flatMap((job) => job.parts))],
     sublets: [...new Set(labour.flatMap((job) => job.sublets))],
     harvests: [], chances: [], way: undefined, wayAt: undefined,
-    worth: vehicle.unrepaired, warranty: undefined, lasts: undefined, resale: undefined, because: [], leavesOut: [], notes: [], cautions: [],
+    worth: vehicle.unrepaired, warranty: undefined, lasts: undefined, resale: undefined, because: [], ruledOutBy: [], leavesOut: [], notes: [], cautions: [],
   };
   kept.set(vehicle, { madeFrom, option });
   return [option];

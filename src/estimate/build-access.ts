@@ -3,6 +3,7 @@ import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { buildPart, buildSublet } from './build-goods.js';
 import { pick, type Lookup, type Telling } from './lookup.js';
 import { upToMost } from './most.js';
+import { IN_CAR, reservedName } from './name-rules.js';
 import { rateFor } from './rate-for.js';
 import { remember } from './remember.js';
 import type { Tool } from './shop-types.js';
@@ -22,6 +23,7 @@ function makeAccess(record: RecordOf<typeof kinds.access>, lookup: Telling, incl
   const { values, name } = record;
   const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
+  if (name.name === IN_CAR) lookup.problems.push(problem(reservedName, name.at, undefined));
   const parts = [...used.parts, ...childrenOf(record, kinds.part).flatMap((child) => buildPart(child, lookup) ?? [])];
   const sublets = [...used.sublets, ...childrenOf(record, kinds.sublet).flatMap((child) => buildSublet(child, lookup) ?? [])];
   const hours = values.remove ?? values.refit;

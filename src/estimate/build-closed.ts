@@ -2,9 +2,11 @@ import { problem, type Problem } from '../language/index.js';
 import { childrenOf, closest, kinds, valueRules, type Amount, type Name, type RecordOf } from '../vocabulary/index.js';
 import { linesOfOption, named, type Lines } from './actual-lines.js';
 import * as rules from './closed-rules.js';
+import { hoursIn } from './hours-in.js';
 import type { Actual, Closed } from './job-types.js';
 import type { Lookup } from './lookup.js';
 import { amountMissing } from './money-rules.js';
+import { NAMED_KINDS } from './named-records.js';
 import type { Option } from './option-types.js';
 import { remember } from './remember.js';
 import { sourceOf } from './source.js';
@@ -53,6 +55,11 @@ function byName(name: Name | undefined, lookup: Lookup): object | undefined {
   return lookup.labour(name.name) ?? lookup.access(name.name) ?? lookup.part(name.name) ?? lookup.sublet(name.name) ?? lookup.fee(name.name);
 }
 
+/** Whether a name stands for a line of one of these kinds. */
+function isOfItsKind({ name }: Name, wanted: readonly string[], { scope }: Lookup): boolean {
+  return NAMED_KINDS.some((kind) => wanted.includes(kind) && scope.find(kind, name) !== undefined);
+}
+
 type ActualRecord = RecordOf<typeof kinds.clocked> | RecordOf<typeof kinds.paid> | RecordOf<typeof kinds.credited>;
 
 class Reader {
@@ -92,10 +99,10 @@ class Reader {
     return says !== undefined && amount !== undefined;
   }
 
-  /** A name that nothing at all has got its message already. */
+  /** A name that nothing of the right kind has got its message already. */
   private sayMissing<L>(record: ActualRecord, word: rules.ActualWord, lines: Lines<L>, says: string): void {
     const name = record.values.line;
-    if (this.option === undefined || (name !== undefined && byName(name, this.lookup) === undefined)) return;
+    if (this.option === undefined || (name !== undefined && !isOfItsKind(name, record.kind.fields.line.value.refersTo ?? [], this.lookup))) return;
     const at = name?.at ?? record.title?.at ?? record.at;
     const known = lines.flatMap((one) => (name === undefined ? [one.title] : (one.name ?? [])));
     this.problems.push(problem(rules.notInOption, at, { word, says, quoted: name === undefined, option: this.option.name, meant: closest(says, known) }));
@@ -111,8 +118,7 @@ function titled<L>(lines: Lines<L>, title: string, taken: ReadonlySet<L | undefi
 function together(a: Amount, b: Amount): string {
   if (a.unit === undefined) return a.likely.plus(b.likely).toFixed(2);
   if (a.unit === b.unit) return `${a.likely.plus(b.likely).toFixed()} ${a.unit.word}`;
-  const hours = (one: Amount) => (one.unit?.word === 'min' ? one.likely.div(60) : one.likely);
-  return `${hours(a).plus(hours(b)).toDecimalPlaces(2).toFixed()} h`;
+  return `${hoursIn(a).plus(hoursIn(b)).toDecimalPlaces(2).toFixed()} h`;
 }
 
 function checkOne(amount: Amount | undefined, problems: Problem[]): void {

@@ -6,6 +6,7 @@ import { onlyOnce } from './name-rules.js';
 import type { Coverage, Finds, Inspection } from './option-types.js';
 import { rateFor } from './rate-for.js';
 import { remember } from './remember.js';
+import * as sense from './sense-rules.js';
 import { sourceOf, titleOf } from './source.js';
 import type { Chance } from './work-types.js';
 
@@ -21,6 +22,7 @@ export function buildInspection(record: RecordOf<typeof kinds.inspect>, lookup: 
   const chances = lines.map((line) => (line.values.chance === undefined ? undefined : chanceNamed(line.values.chance.name)));
   return remember(record, [lookup.shop, ...chances], lookup.problems, (problems) => {
     if (lines.length === 0 && !record.broken) problems.push(problem(rules.inspectFindsNothing, record.at, undefined));
+    if (values.price === undefined && values.hours === undefined && !record.broken) problems.push(problem(sense.inspectForNothing, record.at, undefined));
     if (lines.length > MOST_FINDS) problems.push(problem(rules.tooManyFinds, (lines[MOST_FINDS] as (typeof lines)[0]).at, { most: MOST_FINDS }));
     return {
       ...sourceOf(record),
@@ -45,6 +47,7 @@ function findsOf(lines: readonly RecordOf<typeof kinds.finds>[], chances: readon
     const over = [shows, wrongly].find((one) => one?.high.gt(hundred) === true);
     if (over !== undefined) problems.push(problem(rules.overHundred, over.at, { written: over.high.toFixed(), of: 'finds' }));
     for (const one of [shows, wrongly]) if (one !== undefined && over === undefined && !one.low.eq(one.high)) problems.push(problem(rules.chanceInThree, one.at, { likely: one.likely.toFixed() }));
+    if (shows !== undefined && wrongly !== undefined && over === undefined && wrongly.likely.gte(shows.likely)) problems.push(problem(sense.wronglyAsOften, wrongly.at, { shows: shows.likely.toFixed(), wrongly: wrongly.likely.toFixed() }));
     if (chance === undefined || shows === undefined || over !== undefined) return;
     const twin = lines.findIndex((_, at) => chances[at] === chance);
     if (twin < i) problems.push(problem(onlyOnce, line.at, { kind: 'finds', of: name?.name ?? '' }, { at: (lines[twin] as (typeof lines)[0]).at, says: 'The first one' }));

@@ -17,6 +17,7 @@ export function buildFinding(record: RecordOf<typeof kinds.finding>, pictureAt: 
   return remember(record, [], problems, (own) => ({
     ...sourceOf(record),
     name: record.name?.name, title, compression: values.compression, leakage: values.leakage, debris: values.debris?.word, seenBy: values.seenBy?.text,
+    rulesOut: [...new Set((values.rulesOut ?? []).map(({ name }) => name))],
     pictures: (values.pictures ?? []).map(({ text: path, at }) => {
       const uri = PICTURE.test(path) ? pictureAt(record.block.uri, path) : undefined;
       if (uri === undefined) own.push(problem(pictureOutside, at, { path }));

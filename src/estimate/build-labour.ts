@@ -1,9 +1,11 @@
 import { problem, Slot, type Problem, type Span } from '../language/index.js';
 import { childrenOf, heldByRecords, is, kinds, type Name, type RecordOf } from '../vocabulary/index.js';
+import { hoursIn } from './hours-in.js';
 import { pick, type Lookup } from './lookup.js';
 import * as moneyRules from './money-rules.js';
 import { rateFor } from './rate-for.js';
 import { remember, rememberedAmong, type Among } from './remember.js';
+import * as sense from './sense-rules.js';
 import type { Tool } from './shop-types.js';
 import { titleOf } from './source.js';
 import { usedGoods } from './used-goods.js';
@@ -43,6 +45,7 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
     const modes = modesOf(record, lookup, problems);
     // Hours behind an unknown way in are said all the same: the name has its own message.
     const saysHours = values.hours !== undefined || childrenOf(record, kinds.takes).length > 0;
+    reportSense(record, modes, problems);
     if (!saysHours && !record.broken) problems.push(problem(rules.hoursMissing, record.at, undefined));
     return {
       record, at: record.at, broken: record.broken,
@@ -59,6 +62,16 @@ export function buildLabour(record: RecordOf<typeof kinds.labour>, lookup: Looku
       held: undefined,
     };
   }, among);
+}
+
+/** What a job says that can't be meant. */
+function reportSense({ name, values: { count, apart, after } }: RecordOf<typeof kinds.labour>, modes: readonly Mode[], problems: Problem[]): void {
+  if (count?.high.isZero() === true) problems.push(problem(sense.quantityOfNothing, count.at, undefined));
+  if (after !== undefined) for (const one of after) if (one.name === name?.name) problems.push(problem(sense.afterItself, one.at, { name: one.name }));
+  if (apart === undefined || modes.length === 0) return;
+  const all = modes.map(({ hours }) => hoursIn(hours).times(count?.likely ?? 1));
+  const longest = all.reduce((a, b) => (b.gt(a) ? b : a));
+  if (hoursIn(apart).gt(longest)) problems.push(problem(sense.apartTooLate, apart.at, { apart: hoursIn(apart).toFixed(), takes: longest.toFixed() }));
 }
 
 const namedWays = new Slot<readonly Name[]>(heldByRecords);

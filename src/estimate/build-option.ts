@@ -1,5 +1,6 @@
 import { childrenOf, kinds, type RecordOf } from '../vocabulary/index.js';
 import { problem, type Problem } from '../language/index.js';
+import type { Against } from './against.js';
 import { bring, withNeeded } from './brought.js';
 import { buildChance } from './build-chance.js';
 import { buildFee } from './build-fee.js';
@@ -13,16 +14,15 @@ import { upToMost } from './most.js';
 import type { Option, Stage } from './option-types.js';
 import { remember } from './remember.js';
 import { monthsIn } from './months.js';
+import { IN_CAR } from './name-rules.js';
 import { reportRepeats } from './repeats.js';
+import * as sense from './sense-rules.js';
 import { sourceOf, titleOf } from './source.js';
 import { wordsIn } from './words-in.js';
 import type { Harvest } from './work-types.js';
 
-/** The word that pins the engine in its place. */
-const IN_CAR = 'in-car';
-
-/** Builds an option with all that it brings along, each thing once; what comes before the decision is in every option. */
-export function buildOption(record: RecordOf<typeof kinds.option>, stages: readonly Stage[], lookup: Lookup): Option | undefined {
+/** Builds an option with all that it brings along, each thing once; what comes before the decision is in every option. `against`: findings by what they rule out. */
+export function buildOption(record: RecordOf<typeof kinds.option>, stages: readonly Stage[], against: Against, lookup: Lookup): Option | undefined {
   const { values, name } = record;
   const title = titleOf(record);
   if (name === undefined || title === undefined) return undefined;
@@ -41,9 +41,13 @@ export function buildOption(record: RecordOf<typeof kinds.option>, stages: reado
   // Pinned to a way in that nobody knows, an option is planned freely rather than wrongly; the name has its message.
   const known = values.way?.every(({ name: one }) => one === IN_CAR || lookup.access(one) !== undefined) === true;
   const way = known ? pick(values.way, lookup.access) : undefined;
-  return remember(record, [...stages, ...labour, ...parts, ...sublets, ...fees, ...chances, ...findings, known, ...(way ?? [])], lookup.problems, (problems) => {
+  const ruledOutBy = against.get(name.name) ?? [];
+  return remember(record, [...stages, ...labour, ...parts, ...sublets, ...fees, ...chances, ...findings, known, ruledOutBy.length, ...ruledOutBy, ...(way ?? [])], lookup.problems, (problems) => {
     for (const key of ['do', 'fit', 'send', 'charge'] as const) reportRepeats(values[key] ?? [], key, problems);
     if (values.lasts !== undefined && monthsIn({ ...values.lasts, likely: values.lasts.low }).lt(1)) problems.push(problem(decisionRules.serviceOfNothing, values.lasts.at, undefined));
+    if (values.resale !== undefined && values.lasts === undefined && !record.broken) problems.push(problem(sense.resaleWithoutLasts, values.resale.at, undefined));
+    const inCar = values.way?.find((one) => one.name === IN_CAR);
+    if (inCar !== undefined && (way?.length ?? 0) > 0) problems.push(problem(sense.wayAndInCar, inCar.at, undefined));
     const brought = bring(labour);
     return {
       ...sourceOf(record),
@@ -63,6 +67,7 @@ export function buildOption(record: RecordOf<typeof kinds.option>, stages: reado
       lasts: values.lasts,
       resale: values.resale,
       because: findings,
+      ruledOutBy,
       leavesOut: (values.leavesOut ?? []).map((one) => one.text),
       notes: childrenOf(record, kinds.note).flatMap((child) => child.title?.text ?? []),
       cautions: wordsIn(values.caution),

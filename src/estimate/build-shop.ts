@@ -2,10 +2,12 @@ import { problem, type Problem, type Span } from '../language/index.js';
 import { childrenOf, currencyOf, kinds, unnamedCurrency, type RecordOf } from '../vocabulary/index.js';
 import { buildOverrun } from './build-authorised.js';
 import { buildFee } from './build-fee.js';
+import { hoursIn } from './hours-in.js';
 import * as rules from './money-rules.js';
 import { ofShop } from './most.js';
 import { nameTaken, onlyOnce } from './name-rules.js';
 import { remember } from './remember.js';
+import * as sense from './sense-rules.js';
 import type { Condition, CoreTax, MarkupBand, Overrun, Rate, Shop, Tax, Tool } from './shop-types.js';
 import { sourceOf } from './source.js';
 import { wordsIn } from './words-in.js';
@@ -13,6 +15,12 @@ import { wordsIn } from './words-in.js';
 type ShopRecord = RecordOf<typeof kinds.shop>;
 
 const WEEKDAYS = ['sunday', 'monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday'];
+
+const HOURS_OF_A_DAY = 24;
+
+/** In percent. From memory: no general tax on sales anywhere is half as high. */
+const HIGHEST_TAX = 50;
+
 const USUAL_WEEKEND = new Set([0, 6]);
 
 const USUAL_LOCALE = 'en-US';
@@ -33,6 +41,9 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
   const closed = values.closed ?? [];
   const markups = ofShop(record, kinds.markup, problems);
   const weekdays = closed.flatMap((day) => ('word' in day ? [WEEKDAYS.indexOf(day.word)] : []));
+  const { workday } = values;
+  if (workday !== undefined && (workday.high.isZero() || hoursIn({ ...workday, likely: workday.high }).gt(HOURS_OF_A_DAY))) problems.push(problem(sense.workdayImpossible, workday.at, undefined));
+  reportNeverOpen(closed, problems);
   return {
     source: sourceOf(record),
     title: record.title?.text ?? '',
@@ -41,7 +52,7 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
     locale: localeFor(record, problems),
     currency: currencyFor(record, problems),
     rounding: values.rounding?.word ?? 'half-up',
-    workday: values.workday,
+    workday,
     technicians: Math.max(1, Math.floor(values.technicians?.likely.toNumber() ?? 1)),
     closedWeekdays: weekdays.length === 0 ? USUAL_WEEKEND : new Set(weekdays),
     closedDates: new Set(closed.flatMap((day) => ('iso' in day ? [day.iso] : []))),
@@ -55,15 +66,28 @@ function makeShop(record: ShopRecord, problems: Problem[]): Shop {
   };
 }
 
+/** The weekday with which a shop is closed on all seven. */
+function reportNeverOpen(closed: NonNullable<ShopRecord['values']['closed']>, problems: Problem[]): void {
+  const days = new Set<string>();
+  for (const day of closed) {
+    if (!('word' in day) || days.has(day.word)) continue;
+    days.add(day.word);
+    if (days.size === WEEKDAYS.length) problems.push(problem(sense.closedAllWeek, day.at, undefined));
+  }
+}
+
 function localeFor(record: ShopRecord, problems: Problem[]): string {
   const written = record.values.locale;
   if (written === undefined) return USUAL_LOCALE;
   try {
-    return Intl.getCanonicalLocales(written.text)[0] ?? USUAL_LOCALE;
+    // A word of the right shape, such as german, is a tag that no platform knows.
+    const [known] = Intl.NumberFormat.supportedLocalesOf(written.text);
+    if (known !== undefined) return known;
   } catch {
-    problems.push(problem(rules.unknownLocale, written.at, { tag: written.text }));
-    return USUAL_LOCALE;
+    // Not even the shape of a tag.
   }
+  problems.push(problem(rules.unknownLocale, written.at, { tag: written.text }));
+  return USUAL_LOCALE;
 }
 
 function currencyFor(record: ShopRecord, problems: Problem[]): Shop['currency'] {
@@ -132,6 +156,7 @@ function taxesOf(record: ShopRecord, problems: Problem[]): Tax[] {
       if (!child.broken) problems.push(problem(rules.taxUnclear, child.at, undefined));
       return [];
     }
+    if (percent.high.gt(HIGHEST_TAX)) problems.push(problem(sense.taxTooHigh, percent.at, { written: percent.high.toFixed() }));
     return [{ ...sourceOf(child), name: child.name.name, title: child.title?.text ?? child.name.name, percent, on: new Set(wordsIn(on)), basis: by?.word ?? 'invoice' }];
   });
 }

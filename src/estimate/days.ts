@@ -21,6 +21,26 @@ export function monthsAfter(day: Day, months: number): Day {
   return Date.UTC(date.getUTCFullYear(), month, Math.min(date.getUTCDate(), lastOfMonth)) / MS_PER_DAY;
 }
 
+/** A moment so many calendar months after a day, in days: a part of a month is that part of the days of the month it runs in. */
+function monthsOn(day: Day, months: number): number {
+  const whole = Math.floor(months);
+  const begun = monthsAfter(day, whole);
+  return whole === months ? begun : begun + (months - whole) * (monthsAfter(day, whole + 1) - begun);
+}
+
+/** Parts of a month that make whole days may miss them by the noise of binary numbers; a written part is no smaller than a millionth. */
+const NOISE = 1e-7;
+
+/** The last day that is still within so many calendar months from a day on: a day that has only begun is not. */
+export function lastDayWithin(day: Day, months: number): Day {
+  return Math.floor(monthsOn(day, months) + NOISE);
+}
+
+/** The first day on which so many calendar months have passed: a day that has begun is waited for to its end. */
+export function dayWhenPassed(day: Day, months: number): Day {
+  return Math.ceil(monthsOn(day, months) - NOISE);
+}
+
 /** An offer that holds for longer never runs out. */
 const FARTHEST = 20_000;
 
@@ -28,6 +48,6 @@ const FARTHEST = 20_000;
 export function lastDay(from: string, { likely, unit }: Amount): string {
   const start = dayOf(from);
   const count = Math.min(likely.toNumber(), FARTHEST);
-  if (unit?.word === 'mo') return isoOf(monthsAfter(start, Math.min(Math.floor(count), 1200)));
+  if (unit?.word === 'mo') return isoOf(lastDayWithin(start, Math.min(count, 1200)));
   return isoOf(start + Math.min(Math.floor(unit?.word === 'wk' ? count * 7 : count), FARTHEST));
 }

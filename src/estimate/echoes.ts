@@ -1,6 +1,6 @@
 import type { Block, Problem } from '../language/index.js';
 import type { Record } from '../vocabulary/index.js';
-import { noRate, noMarkup, otherCurrency, whichRate } from './money-rules.js';
+import { noRate, noMarkup, otherCurrency, thousandsPoint, whichRate } from './money-rules.js';
 import { unknownName } from './name-rules.js';
 import type { Estimate } from './types.js';
 
@@ -29,7 +29,8 @@ export function withoutEchoes(problems: readonly Problem[], { shop, options }: E
     switch (code) {
       case unknownName.code: return lost.files || lost.words.has(at.block.text.slice(at.start, at.end));
       case noMarkup.code: return isUnsure('markup');
-      case otherCurrency.code: return shop.currency.code === '' && (isUnsure('currency') || own?.values['currency'] !== undefined);
+      case otherCurrency.code:
+      case thousandsPoint.code: return shop.currency.code === '' && (isUnsure('currency') || own?.values['currency'] !== undefined);
       case whichRate.code: return isUnsure('rate');
       case noRate.code: {
         const again = told; // a shop without rates is one fault, however much work there is

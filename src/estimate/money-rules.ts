@@ -15,6 +15,16 @@ export const otherCurrency: Rule<{ readonly code: string; readonly shop: string 
   example: `${shop}part pump "Coolant pump" «64.30 EUR» new\n`,
 };
 
+export const thousandsPoint: Rule<{ readonly written: string; readonly thousands: string; readonly decimals: string }> = {
+  code: 'thousands-point', family: 'shape', severity: 'error', title: 'A point that could mean thousands',
+  message: ({ written, thousands, decimals }) => ({
+    what: `“${clip(written)}” could be ${thousands} or ${decimals}.`,
+    why: 'In many places a point before three digits divides thousands, and the two differ by a factor of a thousand. Until it is told which, no total with this figure can be relied on.',
+    instead: `Write ${thousands} where thousands are meant, ${decimals} where decimals are; a fourth decimal, as in 1.1250, says that thousandths are meant.`,
+  }),
+  example: `${shop}part pump "Used engine" «1.250» used\n`,
+};
+
 export const noRate: Rule<undefined> = {
   code: 'no-rate', family: 'money', severity: 'error', title: 'Work without a rate',
   message: () => ({ what: 'There is no rate for this work.', why: 'Its hours are counted, but they have no price, so the totals are too low.', instead: 'Add a rate to the shop, such as rate mechanical 132.00, or bring in the shop file with use "shop.yard".' }),
@@ -88,6 +98,6 @@ export const amountMissing: Rule<{ readonly what: string; readonly example: stri
 
 export const unknownLocale: Rule<{ readonly tag: string }> = {
   code: 'unknown-locale', family: 'shape', severity: 'warning', title: 'Not a language tag',
-  message: ({ tag }) => ({ what: `“${clip(tag)}” is not a language tag.`, why: 'It says how numbers and dates are written on a quote; en-US is used until it can be read.', instead: 'Write a tag of BCP 47, such as en-US or en-GB.' }),
-  example: 'steelyard 1\nshop "S"\n  rate bench 100.00\n  locale «e»\n',
+  message: ({ tag }) => ({ what: `“${clip(tag)}” is not a language tag that is known here.`, why: 'It says how numbers and dates are written on a quote; en-US is used until it can be read.', instead: 'Write the two letters of the language and, behind a hyphen, those of the country (a tag of BCP 47), such as en-GB or de-DE.' }),
+  example: 'steelyard 1\nshop "S"\n  rate bench 100.00\n  locale «german»\n',
 };

@@ -52,6 +52,8 @@ export interface Option extends Source {
   readonly lasts: Amount | undefined;
   readonly resale: Amount | undefined;
   readonly because: readonly Finding[];
+  /** What was found that speaks against it, in the order of the file: it is weighed like the others, and is no choice. */
+  readonly ruledOutBy: readonly Finding[];
   /** What the customer does not get for it, and remarks for the quote. */
   readonly leavesOut: readonly string[];
   readonly notes: readonly string[];

@@ -1,5 +1,6 @@
 import { problem, type Block, type Problem, type Span } from '../language/index.js';
 import { is, kinds, valueRules, type Name, type Record, type RecordOf } from '../vocabulary/index.js';
+import { againstIn } from './against.js';
 import { buildAccess } from './build-access.js';
 import { buildAuthorised, buildQuoted, buildStarted, type JobNames } from './build-authorised.js';
 import { buildOption } from './build-option.js';
@@ -15,7 +16,7 @@ import { buildLabour } from './build-labour.js';
 import { byKind, type OfKind } from './by-kind.js';
 import { buildShop, buildTool, noShop } from './build-shop.js';
 import { MOST_BEHIND, withBehind } from './behind.js';
-import { checkCurrencies } from './check-currency.js';
+import { checkAmounts } from './check-currency.js';
 import { checkFindings, checkVin } from './check-vehicle.js';
 import { gather, type Sources } from './files.js';
 import { withoutEchoes } from './echoes.js';
@@ -65,7 +66,9 @@ export function resolve(uri: string, sources: Sources): Resolved {
   const vehicleBuilt = vehicle === undefined ? undefined : buildVehicle(vehicle);
   const access = all.access();
   const stages = stageRecords(of(kinds.stage), problems).flatMap((record) => (record.name !== undefined && scope.find('stage', record.name.name) === record ? (buildStage(record, lookup) ?? []) : []));
-  const options = upToMostInAll(optionRecords(of(kinds.option), problems).flatMap((record) => buildOption(record, stages, lookup) ?? []), problems);
+  const findings = of(kinds.finding).flatMap((record) => (record.name === undefined ? buildFinding(record, sources.resolvePath, problems) : lookup.finding(record.name.name)) ?? []);
+  const against = againstIn(findings);
+  const options = upToMostInAll(optionRecords(of(kinds.option), problems).flatMap((record) => buildOption(record, stages, against, lookup) ?? []), problems);
   checkStages(stages, options, problems);
   const chanceNamed = (name: string) => {
     const record = scope.find('chance', name);
@@ -79,7 +82,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
     shop,
     header: header === undefined ? undefined : buildHeader(header, problems),
     vehicle: vehicleBuilt,
-    findings: of(kinds.finding).flatMap((record) => (record.name === undefined ? buildFinding(record, sources.resolvePath, problems) : lookup.finding(record.name.name)) ?? []),
+    findings,
     access,
     chances,
     labour: all.labour(),
@@ -102,7 +105,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
     if (record.broken || record.values.labour !== undefined) continue;
     problems.push(problem(valueRules.expected, record.at, { wanted: 'the name of a labour line', example: 'consider tensioner, plugs-job', found: undefined }));
   }
-  checkCurrencies(records, first, shop.currency.code, problems);
+  checkAmounts(records, first, shop.currency, problems);
   checkVin(of(kinds.vehicle), problems);
   checkFindings(estimate, problems);
   const told = withoutEchoes(problems, estimate, lost);

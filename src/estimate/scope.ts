@@ -1,9 +1,9 @@
 import { changedSince, limits, problem, Slot, type Block, type Problem } from '../language/index.js';
-import { closest, heldByRecords, type Name, type Record } from '../vocabulary/index.js';
+import { closest, heldByRecords, type Kind, type Name, type Record } from '../vocabulary/index.js';
 import * as rules from './name-rules.js';
 import { NAMED_KINDS, PLACE_OF_KIND, type NamedKind } from './named-records.js';
 import { replacedByKind, sortedAnew, sortedByKind, type Names, type Sorted, type SortedRecords } from './names-by-kind.js';
-import { referencesIn } from './references.js';
+import { referencesIn, wordFor, type Reference } from './references.js';
 
 /** Names that nothing has are told of so often; beyond, what rests on them is only marked. */
 const MOST_TOLD = 4 * limits.problems;
@@ -97,15 +97,14 @@ export class Scope {
     for (const key in values) {
       const reference = references.get(key);
       if (reference === undefined) continue;
-      const { refersTo, builtIn } = reference;
       const value = values[key] as Name | readonly Name[];
-      if (Array.isArray(value)) for (const name of value as readonly Name[]) this.checkName(name, refersTo, builtIn);
-      else this.checkName(value as Name, refersTo, builtIn);
+      if (Array.isArray(value)) for (const name of value as readonly Name[]) this.checkName(name, reference, kind);
+      else this.checkName(value as Name, reference, kind);
     }
     for (const child of record.children) this.lookThrough(child);
   }
 
-  private checkName(name: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): void {
+  private checkName(name: Name, { refersTo: kinds, builtIn }: Reference, on: Kind): void {
     if (Object.hasOwn(builtIn, name.name)) return;
     let found = 0;
     for (const kind of kinds) if (this.placeOf(kind, name.name) !== undefined) found++;
@@ -119,7 +118,9 @@ export class Scope {
       return;
     }
     const isA = NAMED_KINDS.find((kind) => this.placeOf(kind, name.name) !== undefined);
-    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant: this.meantBy(name, kinds, builtIn) }));
+    const goesBehind = isA === undefined ? undefined : wordFor(isA, on);
+    const meant = goesBehind === undefined ? this.meantBy(name, kinds, builtIn) : undefined;
+    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant, goesBehind }));
   }
 
   private meantBy({ name }: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): string | undefined {

@@ -35,9 +35,11 @@ export const noWayIn: Rule<{ readonly job: string; readonly option: string; read
   example: `${shop}access engine-out "Engine out"\n  remove 6 h\n  refit 7 h\nlabour rear-head "Rear head" 7 h with engine-out\noption rebuild "Rebuild"\n  do rear-head\n  way «in-car»\n`,
 };
 
-export const tooManyWays: Rule<{ readonly count: number; readonly most: number }> = {
+export const tooManyWays: Rule<{ readonly count: number; readonly most: number; readonly pinned: boolean }> = {
   code: 'too-many-ways', family: 'money', severity: 'error', title: 'Too many ways in to compare',
-  message: ({ count, most }) => ({ what: `The work of this option names ${count} ways in; the cheapest mix is worked out exactly for up to ${most}.`, why: 'No total is shown rather than one that may not be the cheapest.', instead: 'Pin the ways in with way, or leave out those that nobody would use.' }),
+  message: ({ count, most, pinned }) => (pinned
+    ? { what: `This option pins ${count} ways in, with those that they include; up to ${most} can be told apart.`, why: 'No total is shown rather than one that may count a way in twice, or none.', instead: 'Pin fewer, or write those that are always opened together as one.' }
+    : { what: `The work of this option names ${count} ways in; the cheapest mix is worked out exactly for up to ${most}.`, why: 'No total is shown rather than one that may not be the cheapest.', instead: 'Pin the ways in with way, or leave out those that nobody would use.' }),
   example: `${shop}${thirteen((i) => `access way-${i} "Way ${i}"\n  remove ${i} h`)}\nlabour pump "Replace the pump"\n${thirteen((i) => `  takes ${30 - i} h with way-${i}`)}\n«option repair "Replace the pump"»\n  do pump\n`,
 };
 

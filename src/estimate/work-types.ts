@@ -13,6 +13,8 @@ export interface Finding extends Source {
   readonly debris: 'none' | 'magnetic' | 'non-magnetic' | undefined;
   readonly seenBy: string | undefined;
   readonly pictures: readonly Picture[];
+  /** Names of the options and the work that it speaks against, each once. */
+  readonly rulesOut: readonly string[];
 }
 
 /** A picture file that a finding names. `uri` is undefined where it lies outside the workspace or is no picture. */

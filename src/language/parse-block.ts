@@ -47,6 +47,8 @@ class BlockParser {
   private line = 0;
   /** Whether the line that is read is indented with other characters than the lines around it. */
   private clashes = false;
+  /** The indentation that most of the block's lines have where that is spaces; null where it is tabs, undefined until it is asked. */
+  private usual: string | null | undefined;
 
   parse(uri: string, text: string, from: number): Block {
     this.block = blockOf(uri, text);
@@ -57,6 +59,7 @@ class BlockParser {
     this.comments = undefined;
     this.problems = undefined;
     this.line = 0;
+    this.usual = undefined;
     let at = from;
     while (at < text.length) {
       const newline = text.indexOf('\n', at);
@@ -157,7 +160,9 @@ class BlockParser {
       return true;
     }
     if (clashes) {
-      this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain: closed?.lead ?? `${parent?.lead ?? ''}${parent?.tabbed === true ? '\t' : '  '}` }));
+      const step = parent?.tabbed === true ? '\t' : ((parent?.lead ?? '') === '' ? this.spacesOfMost() : null) ?? '  ';
+      const plain = closed === undefined || closed.isDoubted ? `${parent?.lead ?? ''}${step}` : closed.lead;
+      this.tell(problem(rules.mixedIndent, this.span(start, start + indent), { plain, own: tabs === indent ? 'tabs' : tabs === 0 ? 'spaces' : 'both' }));
     } else if (closed !== undefined && !closed.isDoubted && closed.indent > indent && indent > 0) {
       this.tell(problem(rules.unevenIndent, this.span(start, start + indent), { nearest: closed.lead }));
     }
@@ -170,7 +175,20 @@ class BlockParser {
       const { lead, tabbed: other, isDoubted } = this.levels[i] as Level;
       if (lead !== '' && !isDoubted && other !== tabbed) return true;
     }
-    return closed !== undefined && closed.lead !== '' && !closed.isDoubted && closed.tabbed !== tabbed;
+    if (closed !== undefined && closed.lead !== '' && !closed.isDoubted) return closed.tabbed !== tabbed;
+    // The first indented line, or one behind such as are marked: a tab among spaces is the odd one out, wherever it stands.
+    return tabbed && (this.depth < 2 || (this.top as Level).isDoubted) && this.spacesOfMost() !== null;
+  }
+
+  /** The first indentation by spaces, where more lines of the block are indented by spaces than by tabs; null where not. */
+  private spacesOfMost(): string | null {
+    if (this.usual === undefined) {
+      const leads = [...this.text.matchAll(/^(?:\t+| +)(?=[^\s#])/gm)].map(([lead]) => lead);
+      const spaces = leads.filter((lead) => lead.startsWith(' '));
+      const [first] = spaces;
+      this.usual = first !== undefined && 2 * spaces.length > leads.length ? first : null;
+    }
+    return this.usual;
   }
 
   /** A line that can't be read takes the lines below it along: they belong to it and to nothing else. */
@@ -196,7 +214,8 @@ class BlockParser {
 
   private reportStrange(start: number, end: number): void {
     const written = this.text.slice(start, end);
-    const plain = plainForm(written);
+    // In some places a dash stands where there are no cents.
+    const plain = plainForm(written)?.replace(/^(\d+)\.-+$/, '$1.00');
     // A single quote would open a text that swallows the rest of the line.
     this.tell(problem(rules.strangeCharacter, this.span(start, end), { written, plain: plain?.split('"').length === 2 ? undefined : plain }));
   }

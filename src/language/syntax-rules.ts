@@ -18,13 +18,13 @@ export const openText: Rule<undefined> = {
   example: 'steelyard 1\npart pump «"Coolant pump 64.30 new»\n',
 };
 
-export const mixedIndent: Rule<{ readonly plain: string }> = {
+export const mixedIndent: Rule<{ readonly plain: string; readonly own: 'tabs' | 'spaces' | 'both' }> = {
   code: 'mixed-indent',
   family: 'shape',
   severity: 'error',
   title: 'Tabs and spaces mixed',
-  message: () => ({
-    what: 'This line is indented with a mix of tabs and spaces.',
+  message: ({ own }) => ({
+    what: own === 'both' ? 'This line is indented with a mix of tabs and spaces.' : `This line is indented with ${own}, and those around it with ${own === 'tabs' ? 'spaces' : 'tabs'}.`,
     why: 'Which line it belongs to depends on how wide a tab is shown, so it could end up under the wrong option.',
     instead: 'Indent it like the lines around it, best with two spaces for each step.',
   }),
@@ -109,7 +109,7 @@ export const strangeCharacter: Rule<{ readonly written: string; readonly plain: 
   message: ({ written, plain }) => ({
     what: whatIsStrange(written, plain),
     why: 'Such characters come in by copy and paste; names and figures with them do not match what they look like, so the line can’t be read to its end.',
-    instead: plain === undefined ? 'Remove it, or put it inside a "title".' : plain === '' ? 'Delete it.' : plain.trim() === '' ? 'Type plain spaces instead.' : `Type ${plain.trim()}${plain.includes(' ') && !plain.startsWith('"') ? ' with a plain space' : ''}.`,
+    instead: plain === undefined ? withoutTwin(written) : plain === '' ? 'Delete it.' : plain.trim() === '' ? 'Type plain spaces instead.' : `Type ${plain.trim()}${plain.includes(' ') && !plain.startsWith('"') ? ' with a plain space' : ''}.`,
   }),
   fix: ({ plain }, at) => (plain === undefined ? undefined : swap(plain === '' ? 'Delete the invisible character' : plain.trim() === '' ? 'Write plain spaces' : `Write ${plain.trim()}`, at, plain)),
   example: 'steelyard 1\npart pump «“Coolant pump”» 64.30 new\n',
@@ -129,6 +129,11 @@ export const hiddenCharacter: Rule<{ readonly code: string }> = {
   example: 'steelyard 1\nnote "Price «\u202e»03.46"\n',
 };
 
+/** What to do about characters that no plain ones look like: letters of other alphabets belong into titles. */
+function withoutTwin(written: string): string {
+  return /^[\p{L}\p{M}\d-]+$/u.test(written) ? 'Write names with the letters a to z, digits and hyphens; in a "title" stands any letter.' : 'Remove it, or put it inside a "title".';
+}
+
 function whatIsStrange(written: string, plain: string | undefined): string {
   const strange = [...new Set(written)].filter((character) => !/[ -~]/.test(character));
   const codes = strange.slice(0, 3).map((c) => `U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`).join(' ');
@@ -139,5 +144,6 @@ function whatIsStrange(written: string, plain: string | undefined): string {
   if (plain === undefined) return `${shown} means nothing here (${codes}).`;
   if (strange.every((character) => hidden.test(character))) return visible === '' ? `There is an invisible character here (${codes}).` : `${shown} has an invisible character in it (${codes}).`;
   if (strange.every((character) => isSpaceLike(character.charCodeAt(0)))) return visible === '' ? `The space here is not a plain one (${codes}).` : `${shown} has a space at it that is not a plain one (${codes}).`;
+  if (/^\d+\.\D+$/.test(written)) return `${shown} is not a plain number (${codes}).`;
   return `${shown} looks like ${plain.trim()} but is written with other characters (${codes}).`;
 }

@@ -7,7 +7,7 @@ import type { WeighReport } from './weigh-schema.js';
 /** What is authorised beside what it comes to today, as data. */
 export function authorisedJson(comparison: Comparison, { points, at }: JsonWriter): WeighReport['authorised'] {
   return authorisedIn(comparison).map((one) => {
-    const { authorised: { on, by, how, version, record }, of, complete, mustAsk } = one;
+    const { authorised: { on, by, how, version, record }, of, complete, mustAsk, against } = one;
     return {
       for: of.name,
       title: of.title,
@@ -18,14 +18,15 @@ export function authorisedJson(comparison: Comparison, { points, at }: JsonWrite
       earlier: one.earlier.length,
       complete,
       amount: points(one.amount),
+      against: against === 'nothing' ? null : against,
       total: points(one.total),
       over: points(one.over),
       room: points(one.room),
       roomUsed: points(one.used),
       roomLeft: points(one.left),
       aboveRoom: points(one.beyond),
-      since: one.since?.name ?? null,
-      mustAsk: complete && one.since === undefined ? mustAsk : null,
+      since: against === 'today' ? (one.since?.name ?? null) : null,
+      mustAsk: complete && one.since === undefined && against === 'today' ? mustAsk : null,
       sentence: authorisedSentence(one, comparison.money),
       ...at(record.at),
     };

@@ -23,9 +23,16 @@ export function closingJson(closing: Closing, { estimate, money }: Comparison, p
     cores: partJson(closing.cores, write),
     days: lineJson(closing.days, write),
     billed: lineJson(closing.billed, write),
+    authorised: closing.authorised === undefined ? null : authorisedJson(closing.authorised, write),
+    authorisedElse: closing.authorisedElse?.name ?? null,
     otherWays: { taken: otherWays.taken.map(({ name }) => name), left: otherWays.left.map(({ name }) => name) },
     sentences: closingSentences(closing, money),
   };
+}
+
+function authorisedJson({ standing: { amount, over, room, beyond } }: NonNullable<Closing['authorised']>, write: JsonWriter): ClosingReport['authorised'] {
+  const text = (figure: Figure) => write.points(figure).likely;
+  return { amount: text(amount), over: text(over), room: text(room), aboveRoom: text(beyond) };
 }
 
 function partJson(part: ClosedPart, write: JsonWriter): JsonPart {

@@ -41,6 +41,13 @@ export function closingReport() {
     cores: part.describe('Core money that came back, beside the refund that was expected.'),
     days: line.describe('Working days from the start to the closing, both counted.'),
     billed: line.describe('What was billed, beside the total of the estimate.'),
+    authorised: z.strictObject({
+      amount: digits().describe('What was authorised last for what was done.'),
+      over: digits().describe('By how much what was billed is above it; 0 where it is not.'),
+      room: digits().describe('How far it could be above without asking, by the shop’s own rule.'),
+      aboveRoom: digits().describe('What is above the room too. No legal conclusion.'),
+    }).nullable().describe('Null where nothing is authorised for what was done, or what was billed is not written.'),
+    authorisedElse: z.string().nullable().describe('What was authorised last, an option or a stage, where that is not what was done.'),
     otherWays: z.strictObject({
       taken: z.array(z.string()).describe('Ways in that were clocked and not planned.'),
       left: z.array(z.string()).describe('Ways in that were planned and not clocked, where any was clocked.'),

@@ -1,5 +1,6 @@
 import { percentOver, type ClosedLine, type ClosedPart, type Closing, type Comparison, type Figure, type Money } from '../weigh/index.js';
 import type { Decimal } from '../vocabulary/index.js';
+import { billedBeside } from './authorised-words.js';
 import type { Emphasis } from './comparison-text.js';
 import { hoursText, moneyText } from './numbers.js';
 import { plain } from './plain.js';
@@ -14,7 +15,7 @@ export function closingText(closing: Closing, { estimate, money }: Comparison, e
     rowsOf('Hours', closing.hours, hoursText),
     rowsOf(`Paid by the shop${money.currency.code === '' ? '' : `, ${money.currency.code}`}`, closing.paid, (value) => moneyText(value, money)),
     rowsOf('Core money back', closing.cores, (value) => moneyText(value, money)),
-    alone([[closing.days, (value) => value.toFixed()], [closing.billed, (value) => moneyText(value, money)]]),
+    alone([[closing.days, (value) => value.toFixed()], ...[closing.billed, ...(closing.authorised === undefined ? [] : [closing.authorised.line])].map((one) => [one, (value: Decimal) => moneyText(value, money)] as const)]),
   ].filter((rows) => rows.length > 0);
   const lines = layOut(tables.flatMap((rows, i): Row[] => (i === 0 ? rows : ['gap', ...rows])));
   const titles = new Set(tables.flatMap(([first]) => (first === undefined || typeof first === 'string' ? [] : [first.cells[0]])));
@@ -27,7 +28,7 @@ export function closingText(closing: Closing, { estimate, money }: Comparison, e
 }
 
 /** The closing in sentences: what was done, how far hours, money and days were off, and what nobody wrote down. */
-export function closingSentences({ closed, weighed, hours, paid, cores, days, billed, otherWays }: Closing, money: Money): string[] {
+export function closingSentences({ closed, weighed, hours, paid, cores, days, billed, authorised, authorisedElse, otherWays }: Closing, money: Money): string[] {
   const amount = (value: Decimal) => moneyText(value, money);
   const open = [...hours.lines, ...paid.lines, ...cores.lines].filter((one) => one.planned && one.actual === undefined).length;
   return [
@@ -36,6 +37,8 @@ export function closingSentences({ closed, weighed, hours, paid, cores, days, bi
     offWords('Paid where it knows the cost', paid, amount, 'elsewhere'),
     offWords('Core money back', cores, amount, 'beside that'),
     billed.actual === undefined ? '' : `Billed: ${amount(billed.actual.likely)}${moreWords(billed, amount, 'than the estimate comes to')}.`,
+    authorised === undefined ? '' : billedBeside(authorised.standing, money),
+    authorisedElse === undefined ? '' : `“${authorisedElse.title}” is what was authorised last, not what was done.`,
     otherWays.taken.length === 0 ? '' : `${otherWays.taken.map(({ title }) => title).join(' and ')}: clocked, though the estimate plans ${otherWays.left.length === 0 ? 'without it' : `with ${otherWays.left.map(({ title }) => title).join(' and ')}`}.`,
     open === 0 ? '' : `${open === 1 ? 'One line was' : `${open} lines were`} not recorded; nothing is said of ${open === 1 ? 'it' : 'them'}, and sums compare only what was.`,
     weighed.complete ? '' : 'A line of the estimate could not be read or priced, so what was estimated may be too low.',
@@ -83,7 +86,7 @@ function wayWords({ with: ways }: ClosedLine): string {
 function cellsOf(one: Pick<ClosedLine, 'estimated' | 'actual' | 'over' | 'planned'>, text: Text): string[] {
   const percent = percentOver(one);
   return [
-    one.estimated === undefined ? (one.planned ? 'no cost' : 'not in it') : text(one.estimated.likely),
+    one.estimated === undefined ? (one.planned ? 'cost not written' : 'not in it') : text(one.estimated.likely),
     one.actual === undefined ? 'not recorded' : text(one.actual.likely),
     one.over === undefined ? '' : signed(one.over, text),
     percent === undefined ? '' : `${signOf(percent)}${percent.abs().toFixed(1)} %`,

@@ -9,6 +9,7 @@ import { marginRows } from './margin-text.js';
 import { hoursText, moneyText, valueText } from './numbers.js';
 import { plain } from './plain.js';
 import { afterStagesRows, stageRows, stageSentences } from './stage-text.js';
+import { RULED_OUT } from './ruled-out.js';
 import { layOut, wrap, type Row } from './table.js';
 import { warrantyText } from './warranty.js';
 
@@ -93,7 +94,7 @@ function tableRows(decision: Decision): Row[] {
     row('Total', likely('total')),
     ...afterStagesRows(comparison),
     ...(ranged ? [row('  if everything comes in low', range('low')), row('  if everything comes in high', range('high'))] : []),
-    ...(used('comes-back') || used('given-up') ? ['gap' as const, ...figures(['comes-back', 'net', 'given-up']), 'rule' as const, row(figureNames['in-all'], likely('in-all'))] : []),
+    ...(used('comes-back') || used('given-up') ? ['gap' as const, ...figures(['cores-back']), ...(used('tax-kept') ? [row('  tax on cores that does not come back', likely('tax-kept'))] : []), ...figures(['pieces', 'net', 'given-up']), 'rule' as const, row(figureNames['in-all'], likely('in-all'))] : []),
     ...section(decision.cases === undefined ? [] : [
       ...by(decision.options.some(({ risk }) => (risk?.trouble ?? 0) > 0) ? 'On average, with what may turn up' : 'On average', ({ average }) => about(average)),
       ...by(`  of ${decision.cases} cases 1 in 10 is below`, ({ risk }) => about(risk?.inAll.p10)),
@@ -137,9 +138,10 @@ function spread({ options }: Decision): string[] {
   });
 }
 
-/** What stands under an option's name: its place in the ranking, or that it isn't whole. */
+/** What stands under an option's name: its place in the ranking, or that it isn't whole or no choice. */
 export function place(option: Weighed, { ranking }: Comparison): string {
   if (!option.complete) return 'incomplete';
+  if (option.option.ruledOutBy.length > 0) return RULED_OUT;
   const at = ranking.indexOf(option);
   return at === 0 ? (ranking.length > 1 ? 'cheapest' : '') : `+${at + 1}`.replace(/^\+(\d+)$/, 'no. $1');
 }

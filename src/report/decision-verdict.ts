@@ -1,6 +1,7 @@
-import type { Decided, Decision, Flip } from '../weigh/index.js';
+import { competes, type Decided, type Decision, type Flip } from '../weigh/index.js';
 import { Decimal } from '../vocabulary/index.js';
 import { aboutText, coveredSentence, flipSentence, inspectionSentence, shareText } from './decision-words.js';
+import { ruledOutSentences } from './ruled-out.js';
 import { accessSentence, leadSentence, unfinishedSentence, verdict } from './verdict.js';
 
 /** Below this share of cases the cheapest option is only cheapest by luck. */
@@ -22,13 +23,17 @@ export function decisionVerdict(decision: Decision): string {
   if (first === undefined || second === undefined) return verdict(comparison);
   const pick = decidedFor(decision, first.option.name);
   const next = decidedFor(decision, second.option.name);
+  const against = ruledOutSentences(comparison);
   const close = closeCall(decision, pick);
+  // Behind a sentence about something else “it” would be that.
+  const sure = sureSentence(decision, pick, next, close === '' && against.length === 0 ? 'It' : pick.weighed.option.title);
   return [
     leadSentence(first, second, comparison.money),
     accessSentence(first, comparison),
+    ...against,
     close,
-    sureSentence(decision, pick, next, close === '' ? 'It' : pick.weighed.option.title),
-    readySentence(decision, pick),
+    sure,
+    readySentence(decision, pick, sure === '' && against.length > 0 ? pick.weighed.option.title : 'It'),
     nearestFlip(decision),
     lookFirst(decision),
     unfinishedSentence(comparison),
@@ -54,7 +59,7 @@ function isRival(one: Decided, pick: Decided): boolean {
 }
 
 function leastOnAverage({ options }: Decision): Decided {
-  return options.filter(({ weighed }) => weighed.complete).reduce((least, one) => (one.average < least.average ? one : least));
+  return options.filter(({ weighed }) => competes(weighed)).reduce((least, one) => (one.average < least.average ? one : least));
 }
 
 function sureSentence({ cases, comparison: { money } }: Decision, pick: Decided, next: Decided, name: string): string {
@@ -67,10 +72,10 @@ function sureSentence({ cases, comparison: { money } }: Decision, pick: Decided,
   return averages === '' ? `${often}.` : `${often}; ${averages}.`;
 }
 
-/** When the pick is ready, and what would be ready sooner. */
-function readySentence({ options }: Decision, pick: Decided): string {
+/** When the pick is ready, and which repair would be ready sooner: selling it as it stands needs no work, and is none. */
+function readySentence({ options }: Decision, pick: Decided, name: string): string {
   const { ready } = pick.weighed;
-  const repairs = options.filter(({ weighed }) => weighed.complete && !weighed.ready.bay.likely.isZero());
+  const repairs = options.filter(({ weighed }) => competes(weighed) && weighed.option.written && !weighed.ready.bay.likely.isZero());
   if (!repairs.includes(pick) || repairs.length < 2) return '';
   const when = ready.date === undefined ? `in ${daysWords(ready.days.likely)}` : `on ${ready.date}`;
   const late = pick.risk?.ready?.p90;
@@ -78,14 +83,14 @@ function readySentence({ options }: Decision, pick: Decided): string {
   const soonest = repairs.reduce((best, one) => (one.weighed.ready.days.likely.lt(best.weighed.ready.days.likely) ? one : best), pick);
   const ahead = ready.days.likely.minus(soonest.weighed.ready.days.likely);
   const rank = ahead.isZero() ? soonestWords(repairs, pick) : `; ${soonest.weighed.option.title} is ${daysWords(ahead)} sooner`;
-  return `It is ready ${when}${sure}${rank}.`;
+  return `${name} is ready ${when}${sure}${rank}.`;
 }
 
 function soonestWords(repairs: readonly Decided[], pick: Decided): string {
   const others = repairs.filter((one) => one !== pick);
   const next = others.reduce((least, one) => Decimal.min(least, one.weighed.ready.days.likely), new Decimal(Infinity));
   const lead = next.minus(pick.weighed.ready.days.likely);
-  return lead.isZero() ? '' : `, ${daysWords(lead)} before any other`;
+  return lead.isZero() ? '' : `, ${daysWords(lead)} before any other repair`;
 }
 
 function daysWords(days: Decimal): string {

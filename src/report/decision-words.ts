@@ -1,5 +1,5 @@
 import { Decimal } from '../vocabulary/index.js';
-import { MOST_FIGURES, MOST_PLANS, type Beyond, type Comparison, type Covered, type CoverReason, type Decided, type Flip, type InspectionWeighed, type Money, type Ready } from '../weigh/index.js';
+import { MOST_FIGURES, MOST_MOVING, MOST_PLANS, type Beyond, type Comparison, type Covered, type CoverReason, type Decided, type Flip, type InspectionWeighed, type Money, type Ready } from '../weigh/index.js';
 import { grouped, moneyText, valueText } from './numbers.js';
 
 /** A sampled or averaged amount: to the whole unit, since more would pretend. */
@@ -15,10 +15,15 @@ export function shareText(share: number): string {
   return whole === 0 ? 'under 1 %' : whole === 100 ? 'over 99 %' : `${whole} %`;
 }
 
+/** How far off a flip point is, as a share of the figure: that may be several times the figure. */
+export function distanceText(share: number): string {
+  return share < 1 ? shareText(share) : `${Math.round(share * 100)} %`;
+}
+
 /** “Above 1,645.56 for “Used engine” (price) Rebuild the head is cheaper: 22 % away.” */
 export function flipSentence(flip: Flip, money: Money): string {
   const value = valueText(new Decimal(flip.holds).toDecimalPlaces(flip.measure === 'average' ? 1 : 2), flip.figure.unit, money);
-  const away = flip.share === undefined ? '' : `: ${shareText(flip.share)} away`;
+  const away = flip.share === undefined ? '' : `: ${distanceText(flip.share)} away`;
   if (flip.measure === 'average') {
     return `If “${flip.line}” is ${flip.way === 'above' ? 'likelier' : 'less likely'} than ${value}, “${flip.to.title}” costs less on average${away}.`;
   }
@@ -28,13 +33,19 @@ export function flipSentence(flip: Flip, money: Money): string {
 
 /** What a figure is on its line, in a word or two; nothing where the line says it. */
 export function figureWords({ figure, line }: Pick<Flip, 'figure' | 'line'>): string {
-  const label = figure.label.startsWith(line) ? figure.label.slice(line.length).replace(/^[,:]? */, '') : figure.label;
+  // A title may be the beginning of a word, such as “P” of “Price”.
+  const rest = figure.label.startsWith(line) ? figure.label.slice(line.length) : undefined;
+  const label = rest === undefined || /^[\p{L}\p{N}]/u.test(rest) ? figure.label : rest.replace(/^[,:]? */, '');
   return label.charAt(0).toLowerCase() + label.slice(1);
 }
 
-/** What a search for flip points left out. */
+/** What a search for flip points left out, or averages take as it is quoted. */
 export function beyondSentence(beyond: Beyond): string {
-  return beyond === 'figures' ? `There are more than ${MOST_FIGURES} figures; those beyond were not tried.` : `An option has more than ${MOST_PLANS - 1} ways to plan it; the ${MOST_PLANS} cheapest were tried.`;
+  switch (beyond) {
+    case 'figures': return `There are more than ${MOST_FIGURES} figures; those beyond were not tried.`;
+    case 'plans': return `An option has more than ${MOST_PLANS - 1} ways to plan it; the ${MOST_PLANS} cheapest were tried.`;
+    case 'sets': return `An option has more than ${MOST_MOVING} chances that may move its day; on average its cores count as they are quoted, back in time or not.`;
+  }
 }
 
 /** Whether to look first, in one sentence. */
@@ -56,7 +67,7 @@ export function inspectionSentence(one: InspectionWeighed, { money, estimate }: 
 export function coveredSentence({ coverage, answer, reasons, on }: Covered): string {
   const name = `“${coverage.title}”`;
   const telling = reasons.filter(({ holds }) => holds === (answer === 'covered' ? 'yes' : answer === 'not covered' ? 'no' : 'unknown'));
-  const because = telling.length === 0 ? '' : ` (${telling.map(reasonWords).join('; ')})`;
+  const because = telling.length === 0 ? '' : ` (${[...new Set(telling.map(reasonWords))].join('; ')})`;
   const pays = coverage.sort === 'bulletin' ? ' A bulletin by itself pays nothing.' : '';
   switch (answer) {
     case 'covered': return `${name} covers this vehicle as written${because}. Before quoting, have the maker’s dealer look it up by the VIN: who pays is theirs to say.${pays}`;

@@ -11,7 +11,10 @@ export const figureNames = {
   cores: 'Core charges',
   tax: 'Tax',
   total: 'Total',
-  'comes-back': 'Comes back',
+  'cores-back': 'Comes back with the cores',
+  'tax-kept': 'Tax on cores that does not come back',
+  pieces: 'Worth of pieces kept or taken off',
+  'comes-back': 'Comes back, and worth of pieces',
   net: 'Paid in the end',
   'given-up': 'Worth given up',
   'in-all': 'Cost in all',
@@ -37,6 +40,9 @@ export function figureOf(weighed: Weighed, name: FigureName): Figure | undefined
     case 'cores': return totals.cores;
     case 'tax': return totals.tax;
     case 'total': return totals.total;
+    case 'cores-back': return returns.withCores;
+    case 'tax-kept': return returns.taxKept;
+    case 'pieces': return returns.salvage;
     case 'comes-back': return returns.all;
     case 'net': return weighed.net;
     case 'given-up': return weighed.givenUp;

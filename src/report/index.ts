@@ -3,6 +3,7 @@ export { figureText, hoursText, moneyText, valueText } from './numbers.js';
 export { figureNames, figureOf, lineId, namedFigures, taskId, type FigureName } from './figures.js';
 export { authorisedSentence, authorisedShort, roomShort, stateText } from './authorised-words.js';
 export { verdict } from './verdict.js';
+export { RULED_OUT, spokenAgainst } from './ruled-out.js';
 export { decisionVerdict } from './decision-verdict.js';
 export { aboutText, certaintyWords, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
 export { explain, explainShort, howMade, type Explained, type Whereabouts } from './explain.js';

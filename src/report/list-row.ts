@@ -1,7 +1,7 @@
 import type { Problem } from '../language/index.js';
 import { stateOf, type Estimate, type State } from '../estimate/index.js';
 import type { Decimal } from '../vocabulary/index.js';
-import { authorisedIn, calendar, type Comparison, type Money, type Weighed } from '../weigh/index.js';
+import { authorisedIn, calendar, type Comparison, type Money, type StageWeighed, type Weighed } from '../weigh/index.js';
 import { waitsOf, type Waits } from './list-waits.js';
 
 /** One estimate among many: how far it has come and what holds it up. */
@@ -19,11 +19,14 @@ export interface ListRow {
   readonly whole: boolean;
 }
 
-/** The option that was done, authorised or quoted, or else the cheapest. */
+/** The option or stage that was done, authorised or quoted, or else the cheapest option. */
 interface Picked {
+  readonly of: 'option' | 'stage';
   readonly name: string;
   readonly title: string;
   readonly by: 'said' | 'cheapest';
+  /** Titles of what was found that speaks against it. */
+  readonly ruledOut: readonly string[];
   /** What was billed, where that is known, or else what it comes to today. */
   readonly amount: Decimal;
   readonly amountOf: 'billed' | 'total';
@@ -37,17 +40,19 @@ export function rowOf({ comparison, problems }: { readonly comparison: Compariso
   const { estimate, money } = comparison;
   if (!isEstimate(estimate)) return undefined;
   const state = stateOf(estimate, today);
-  const weighed = pickedIn(comparison, state);
+  const stage = comparison.stages.find((one) => one.stage.name === state.option);
+  const weighed = stage === undefined ? pickedIn(comparison, state) : undefined;
+  const of = stage?.stage ?? weighed?.option;
   return {
     title: estimate.header?.title,
     vehicle: estimate.vehicle?.title,
     state,
     written: estimate.header?.written,
     age: ageOf(estimate, state, today),
-    pick: weighed === undefined ? undefined : pickOf(weighed, state, estimate),
+    pick: stage !== undefined ? pickOfStage(stage) : weighed === undefined ? undefined : pickOf(weighed, state, estimate),
     money,
-    waits: waitsOf({ estimate, state, weighed, standing: authorisedIn(comparison).find(({ of }) => of === weighed?.option) }, today),
-    whole: weighed?.complete !== false && problems.every(({ severity }) => severity !== 'error'),
+    waits: waitsOf({ estimate, state, weighed, stage, standing: authorisedIn(comparison).find((one) => one.of === of) }, today),
+    whole: (stage ?? weighed)?.complete !== false && problems.every(({ severity }) => severity !== 'error'),
   };
 }
 
@@ -62,7 +67,11 @@ function pickedIn({ options, ranking }: Comparison, { state, option }: State): W
 
 function pickOf({ option, totals }: Weighed, { state, option: said }: State, { closed }: Estimate): Picked {
   const billed = state === 'closed' ? closed?.billed?.likely : undefined;
-  return { name: option.name, title: option.title, by: said === option.name ? 'said' : 'cheapest', amount: billed ?? totals.total.likely, amountOf: billed === undefined ? 'total' : 'billed' };
+  return { of: 'option', name: option.name, title: option.title, by: said === option.name ? 'said' : 'cheapest', ruledOut: option.ruledOutBy.map((one) => one.title), amount: billed ?? totals.total.likely, amountOf: billed === undefined ? 'total' : 'billed' };
+}
+
+function pickOfStage({ stage: { name, title }, totals }: StageWeighed): Picked {
+  return { of: 'stage', name, title, by: 'said', ruledOut: [], amount: totals.total.likely, amountOf: 'total' };
 }
 
 function ageOf({ header, quoted, authorised, started, closed }: Estimate, { state }: State, today: string): number | undefined {

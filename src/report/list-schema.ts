@@ -17,9 +17,11 @@ export function listReport() {
     written: day().nullable(),
     age: z.int().min(0).nullable().describe('Days since it was written, or else since its first record; of a closed one, up to that day.'),
     pick: z.strictObject({
+      of: z.enum(['option', 'stage']),
       name: z.string(),
       title: z.string(),
       by: z.enum(['said', 'cheapest']).describe('Done, authorised or quoted; or only the cheapest.'),
+      ruledOut: z.array(z.string()).describe('Titles of the findings that speak against it.'),
       amount: digits(),
       amountOf: z.enum(['billed', 'total']).describe('What was billed, or what it comes to today.'),
     }).nullable(),

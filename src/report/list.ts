@@ -4,6 +4,7 @@ import { LIST_STATES, type ListReport } from './list-schema.js';
 import type { Waits } from './list-waits.js';
 import { moneyText } from './numbers.js';
 import { plain } from './plain.js';
+import { RULED_OUT } from './ruled-out.js';
 import { layOut, type Row } from './table.js';
 
 /** A row and the file that it tells of. */
@@ -51,17 +52,23 @@ function cellsOf({ file, row: { pick, money, age, waits, whole } }: Listed, seve
   const code = several && money.currency.code !== '' ? ` ${money.currency.code}` : '';
   return [
     `  ${plain(file)}`,
-    pick === undefined ? '' : `${plain(pick.name)}${pick.by === 'cheapest' ? ' (cheapest)' : ''}`,
+    pick === undefined ? '' : `${plain(pick.name)}${asideOf(pick)}`,
     pick === undefined ? '' : `${moneyText(pick.amount, money)}${code}`,
     age === undefined ? '' : `${age} d`,
     [...(waits === undefined ? [] : [waitsText(waits, (amount) => moneyText(amount, money))]), ...(whole ? [] : ['has lines that can’t be read'])].join('; '),
   ];
 }
 
+/** How the pick came about, or what is to be known of it. */
+function asideOf({ by, of, ruledOut }: NonNullable<ListRow['pick']>): string {
+  if (by === 'cheapest') return ' (cheapest)';
+  return of === 'stage' ? ' (stage)' : ruledOut.length > 0 ? ` (${RULED_OUT})` : '';
+}
+
 /** What is waited for, in words: `the customer’s answer, until 2026-12-08`. */
 export function waitsText(waits: Waits, money: (amount: Extract<Waits, { readonly for: 'authorisation' }>['over']) => string): string {
   switch (waits.for) {
-    case 'quote': return 'to be quoted';
+    case 'quote': return 'a quote';
     case 'answer': return `the customer’s answer${waits.until === undefined ? '' : `, until ${waits.until}`}`;
     case 'new-quote': return 'a new quote';
     case 'authorisation': return `authorisation for ${money(waits.over)} more`;
@@ -87,7 +94,7 @@ function estimateJson({ file, row: { title, vehicle, state, written, age, pick, 
     since: state.since ?? null,
     written: written ?? null,
     age: age ?? null,
-    pick: pick === undefined ? null : { ...pick, amount: amount(pick.amount) },
+    pick: pick === undefined ? null : { ...pick, ruledOut: [...pick.ruledOut], amount: amount(pick.amount) },
     currency: money.currency.code,
     waitsFor: waits === undefined ? null : waitsJson(waits, amount),
     whole,

@@ -1,5 +1,6 @@
 import type { Comparison, Money, Weighed } from '../weigh/index.js';
 import { hoursText, moneyText } from './numbers.js';
+import { ruledOutSentences } from './ruled-out.js';
 
 /** The answer in one sentence or two, with its amounts; what stops it where there is none. */
 export function verdict(comparison: Comparison): string {
@@ -7,9 +8,10 @@ export function verdict(comparison: Comparison): string {
   if (options.length === 0) return 'There is no option to weigh yet.';
   const left = unfinishedSentence(comparison);
   const [first, second] = ranking;
-  if (first === undefined) return joined(['No option can be weighed yet.', left]);
-  if (second === undefined) return joined([`${costWords(first, money)}. There is nothing to compare it with.`, left]);
-  return joined([leadSentence(first, second, money), accessSentence(first, comparison), closeSentence(first, second, comparison), left]);
+  const against = ruledOutSentences(comparison);
+  if (first === undefined) return joined([against.length === 0 ? 'No option can be weighed yet.' : 'No option is left to choose.', ...against, left]);
+  if (second === undefined) return joined([`${costWords(first, money)}.${against.length === 0 ? ' There is nothing to compare it with.' : ''}`, ...against, left]);
+  return joined([leadSentence(first, second, money), accessSentence(first, comparison), ...against, closeSentence(first, second, comparison), left]);
 }
 
 function joined(sentences: readonly string[]): string {
@@ -46,5 +48,5 @@ export function accessSentence(first: Weighed, { money }: Comparison): string {
 /** Says so where the ranges overlap: a lead that a single bad hour can eat is no clear lead. */
 function closeSentence(first: Weighed, second: Weighed, { money }: Comparison): string {
   if (first.inAll.high.lte(second.inAll.low)) return '';
-  return `The ranges overlap: if everything comes in high it is ${moneyText(first.inAll.high, money)}, and the next, if everything comes in low, ${moneyText(second.inAll.low, money)}.`;
+  return `The ranges overlap: if everything comes in high ${first.option.title} is ${moneyText(first.inAll.high, money)}, and the next, if everything comes in low, ${moneyText(second.inAll.low, money)}.`;
 }

@@ -43,7 +43,7 @@ function optionJson(decided: Decided, { comparison, cases }: Decision, write: Js
   const { ranking, money } = comparison;
   const { points } = write;
   const planJson = (one: Plan) => ({ ways: one.paid.map((way) => way.name), total: one.money.toFixed(money.currency.digits), hours: one.hours.toFixed() });
-  const { planned, returns, option: { name, title, written, way } } = weighed;
+  const { planned, returns, option: { name, title, written, way, ruledOutBy } } = weighed;
   const rank = ranking.indexOf(weighed);
   const figures = (Object.keys(figureNames) as FigureName[]).flatMap((key) => {
     const found = figureOf(weighed, key);
@@ -55,6 +55,7 @@ function optionJson(decided: Decided, { comparison, cases }: Decision, write: Js
     written,
     warranty: warrantyText(weighed.option) ?? null,
     complete: weighed.complete,
+    ruledOut: ruledOutBy.map((one) => one.title),
     rank: rank < 0 ? null : rank + 1,
     figures: Object.fromEntries(figures),
     calendar: calendarJson(weighed, write),
@@ -64,7 +65,7 @@ function optionJson(decided: Decided, { comparison, cases }: Decision, write: Js
     downtime: downtime === undefined ? null : points(downtime),
     ways: { pinned: way !== undefined, chosen: planJson(planned.chosen), others: planned.others.map(planJson), unpinned: planned.unpinned === undefined ? null : planJson(planned.unpinned) },
     open: weighed.open.map((one) => ({ job: one.job.name ?? '', title: one.job.title, now: points(one.now), alone: points(one.alone), saved: points(one.saved) })),
-    cores: returns.cores.map((core) => ({ title: core.part.title, charge: points(core.charge), refund: points(core.refund), taxBack: points(core.taxBack), deadline: core.deadline ?? null, late: core.late })),
+    cores: returns.cores.map((core) => ({ title: core.part.title, charge: points(core.charge), refund: points(core.refund), taxBack: points(core.taxBack), taxKept: points(core.taxKept), deadline: core.deadline ?? null, late: core.late })),
     ...afterStagesJson(weighed, comparison, write),
     lines: weighed.totals.lines.map((one, i) => lineJson(one, lineId(weighed, i), write)),
     shopOnly: shopJson(decided, money, write),

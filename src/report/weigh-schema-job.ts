@@ -32,14 +32,15 @@ export const authorised = () => z.strictObject({
   earlier: z.int().describe('How many authorisations for the same it took the place of.'),
   complete: z.boolean().describe('False where a line of today’s total could not be read or priced.'),
   amount: figure().describe('What was authorised.'),
-  total: figure().describe('Today’s total, tax and core charges included.'),
+  against: z.enum(['today', 'billed']).nullable().describe('What total is: today’s, or what was billed once the job is closed; null where it is closed and there is nothing to hold it against.'),
+  total: figure().describe('What it is held against, tax and core charges included.'),
   over: figure().describe('By how much the total is above what was authorised.'),
   room: figure().describe('How far it may be above without asking, by the shop’s own rule.'),
   roomUsed: figure(),
   roomLeft: figure(),
   aboveRoom: figure().describe('What is above the room too.'),
   since: z.string().nullable().describe('The option that was authorised later, so that this one is not done.'),
-  mustAsk: z.boolean().nullable().describe('Whether the customer must be asked by the shop’s own rule; null where that can’t be told or another option was authorised later. No legal conclusion.'),
+  mustAsk: z.boolean().nullable().describe('Whether the customer must be asked by the shop’s own rule; null where that can’t be told, another option was authorised later or the job is closed. No legal conclusion.'),
   sentence: z.string(),
 });
 
@@ -47,7 +48,7 @@ export const authorised = () => z.strictObject({
 export const state = () => z.strictObject({
   state: z.enum(['draft', 'quoted', 'authorised', 'in-work', 'closed', 'expired']),
   since: z.string().nullable().describe('YYYY-MM-DD, where the records say.'),
-  option: z.string().nullable().describe('The option that was authorised, done, or else quoted last.'),
-  validUntil: z.string().nullable().describe('The last day on which the prices hold, while nothing is authorised.'),
+  option: z.string().nullable().describe('The option or stage that was authorised, done, or else quoted last.'),
+  validUntil: z.string().nullable().describe('The last day on which the prices hold, while the customer has not answered.'),
   asOf: z.string().describe('The day for which this holds.'),
 }).describe('How far the job has come, by its records.');

@@ -53,7 +53,7 @@ const risk = () => z.strictObject({
   inAll: spread('Cost in all, comebacks included.'),
   days: spread('Working days until it is ready.'),
   ready: z.strictObject({ p10: z.string(), p50: z.string(), p90: z.string() }).nullable().describe('YYYY-MM-DD; null where the estimate gives no day to start from.'),
-  cheapest: share('Share of cases in which it is the cheapest in all.').nullable().describe('Null where it is not complete.'),
+  cheapest: share('Share of cases in which it is the cheapest in all.').nullable().describe('Null where it is not complete, is ruled out, or is the only one that is left.'),
   trouble: share('Share of cases in which at least one of its chances happens.'),
   contributions: z.array(z.strictObject({
     title: z.string(),
@@ -72,8 +72,8 @@ const margin = () => z.strictObject({
     unknown: z.array(z.strictObject({ id: z.string(), title: z.string() })).describe('Lines whose cost nobody wrote down; they are in none of these figures.'),
   })),
   total: figure(),
-  perHour: digits().nullable(),
-  perBayDay: digits().nullable(),
+  perHour: digits().nullable().describe('Null where there are no hours, or what some of them cost the shop is not written.'),
+  perBayDay: digits().nullable().describe('Null likewise, and where there is no day in the bay.'),
 }).describe('What stays with the shop. For the shop only: never for a customer.');
 
 /** An option in what `steelyard weigh --json` prints: quoted, planned, and what may become of it. */
@@ -83,7 +83,8 @@ export const option = () => z.strictObject({
   written: z.boolean().describe('False for selling the vehicle as it stands, which no line writes.'),
   warranty: z.string().nullable().describe('How long the shop answers for the work, as it is written, such as 12 mo.'),
   complete: z.boolean().describe('False where a line it rests on could not be read or priced.'),
-  rank: z.int().nullable().describe('1 is the cheapest in all; null where it is not complete.'),
+  ruledOut: z.array(z.string()).describe('Titles of the findings that speak against it. With any, it is weighed like the others and is no choice.'),
+  rank: z.int().nullable().describe('1 is the cheapest in all; null where it is not complete or is ruled out.'),
   figures: z.record(z.string(), figure()).describe('By name, as for --explain OPTION.NAME.'),
   calendar: calendar(),
   average: sampled('Cost in all on average over every state of its chances, amounts at their three-point means.'),
@@ -97,7 +98,7 @@ export const option = () => z.strictObject({
   downtime: figure().nullable().describe('What the days without the vehicle cost the customer. Not part of the quote.'),
   ways: z.strictObject({ pinned: z.boolean(), chosen: plan(), others: z.array(plan()), unpinned: plan().nullable().describe('Where the ways are pinned: the best without the pin.') }),
   open: z.array(z.strictObject({ job: z.string(), title: z.string(), now: figure(), alone: figure(), saved: figure() })).describe('Jobs to consider while it is open.'),
-  cores: z.array(z.strictObject({ title: z.string(), charge: figure(), refund: figure(), taxBack: figure(), deadline: z.string().nullable(), late: z.boolean() })),
+  cores: z.array(z.strictObject({ title: z.string(), charge: figure(), refund: figure(), taxBack: figure(), taxKept: figure().describe('Of the tax on the charge, what does not come back.'), deadline: z.string().nullable(), late: z.boolean() })),
   lines: z.array(line()),
   afterStages: z.strictObject({
     authorised: figure(),

@@ -21,7 +21,7 @@ export function weighReport() {
     stages: z.array(stage()).optional().describe('Only where there are any.'),
     options: z.array(option()),
     flips: z.array(flip()).describe('Where a written figure changes which option is the cheapest, all else held; the nearest first.'),
-    flipsBeyond: z.array(z.enum(['figures', 'plans'])).describe('Limits of that search which were reached: more figures, or more plans of an option, than it tries.'),
+    flipsBeyond: z.array(z.enum(['figures', 'plans', 'sets'])).describe('Limits which were reached: more figures, or more plans of an option, than that search tries; or more chances that may move the day than averages plan together, so that cores count as quoted.'),
     inspections: z.array(inspection()).describe('What could be looked at before deciding.'),
     coverages: z.array(coverage()).describe('Recalls and the like, with whether they hold for the vehicle.'),
     cautions: z.array(z.string()),

@@ -11,6 +11,7 @@ export function problemsOfExample(text: string): readonly Problem[] {
   const service = createLanguageService({
     read: (file) => (file === uri ? { text } : /\/shared-\d+\.yard$/.test(file) ? { text: 'steelyard 1\n' } : 'missing'),
     resolvePath: (from, path) => resolveWithin(ROOT, from, path),
+    exists: () => false,
     book: exampleBook,
   });
   return service.weighing(uri).problems;

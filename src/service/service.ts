@@ -90,7 +90,7 @@ export function createLanguageService(host: ServiceHost): LanguageService {
       const comparison = weighed(resolved);
       const read = [...resolved.problems, ...comparison.problems];
       const whole = isWhole(resolved, read);
-      const all = onceEach([...read, ...checkTrade(resolved, comparison, whole, book)]);
+      const all = onceEach([...read, ...checkTrade(resolved, comparison, whole, book, host.exists)]);
       return { resolved, comparison, book, problems: withAllowed(all, { trees, rules: ruleByCode, own: uri, whole }) };
     } catch (error) {
       if (!(error instanceof WeighingStopped)) throw error;

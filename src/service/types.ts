@@ -14,6 +14,8 @@ export interface ServiceHost {
   readonly whyMissing?: (uri: string) => string | undefined;
   /** Where a path in a `use` line leads, or undefined where that is outside the workspace. */
   readonly resolvePath: (fromUri: string, path: string) => string | undefined;
+  /** Whether a file is there that is not read, such as a picture. Left out by a host that can’t tell at once: then nobody asks. */
+  readonly exists?: (uri: string) => boolean;
   /** Addresses of the estimate files in the workspace, as far as they are known; offered behind `use`. */
   readonly files?: () => readonly string[];
   /** The shop's own book of times, as far as it is read; a new object where it has changed, and the same one where it has not. */

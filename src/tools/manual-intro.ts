@@ -19,6 +19,6 @@ export function introChapters(): string {
       `- What follows ${code('#')} is a comment for whoever reads the file; the tool passes over it. Inside a title ${code('#')} is an ordinary character.`,
     ].join('\n'),
     'Indent with two spaces for each step. A line belongs to the nearest line above it that starts further left. Empty lines mean nothing, and spaces between the pieces of a line can be as many as you like, so that columns line up.',
-    'Small and capital letters differ: first words, units and names are written exactly as here. Lines may stand in any order; only `steelyard 1` is always first. A line that can’t be read is marked and left out; the others still count.',
+    'Small and capital letters differ: first words, units and names are written exactly as here. Lines may stand in any order; only `steelyard 1` is always first. A line that can’t be read to its end is marked, and counts only as far as it could be read, so its figures may be too low: the options that rest on it are called incomplete until it is mended. One whose first word nobody knows is left out with what stands below it. All other lines still count.',
   ].join('\n\n');
 }

@@ -13,7 +13,8 @@ export function valuesChapter(): string {
     '## Values and units',
     'A number is written in digits with a point before the decimals: `64.30`. There is no thousands sign and no minus sign. A space stands between a number and its unit. The percent sign may stand right behind the number.',
     'Wherever a figure stands you may write three of them: `4.5 / 5.5 / 8 h` means at least 4.5, most likely 5.5, at most 8 hours. The likely one is quoted; the other two say how sure it is. The unit is written once, at the end.',
-    'Money is a plain number in the shop’s currency; the three letters of a currency may stand behind it: `64.30 USD`.',
+    'Money is a plain number in the shop’s currency; the three letters of a currency may stand behind it: `64.30 USD`. Prices, rates and fees are without tax: the `tax` lines of the shop add it. Only what was `quoted`, `authorised` and `billed` has the tax in it.',
+    'One to three digits, a point and three more, as in `1.250`, could be thousands or decimals. For money and distances that is refused, since the two differ by a factor of a thousand; write `1250` or `1.25`, and where thousandths are meant a fourth decimal: `1.1250`. Only in a currency whose smallest coin is a thousandth is money written so.',
     table(['Value', 'For example', 'What it is'], valueRows()),
     'The units:',
     table(['Unit', 'Means', 'Measures'], units.map((unit) => [code(unit.word), plain(unit.says), measured[unit.dimension]])),
@@ -28,7 +29,7 @@ function valueRows(): string[][] {
       const { label, examples, says } = field.value;
       const form = formOf(field.value);
       if (form.choices.length > 0 || form.refersTo.length > 0 || form.list) continue;
-      rows.set(label, [plain(label), examples.map(code).join(', '), plain(sentenceCase(says))]);
+      if (!rows.has(label)) rows.set(label, [plain(label), examples.map(code).join(', '), plain(sentenceCase(says))]);
     }
   }
   return [

@@ -1,8 +1,10 @@
 import type { Token } from '../language/index.js';
+import { reportMore, reportTwo, reportYears } from './amount-slips.js';
 import { reportCurrency } from './currency-word.js';
 import type { Cursor } from './cursor.js';
-import type { Decimal } from './decimal.js';
+import { decimalOf, hundred, type Decimal } from './decimal.js';
 import { isSign, looksNumeric, readNumber } from './numbers.js';
+import { bothReadings } from './thousands.js';
 import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';
 import type { Amount, ValueType } from './value.js';
@@ -57,7 +59,7 @@ function amountJson(amount: Amount): AmountData {
 }
 
 /** Reads `N` or `N / N / N` and what follows of `%`, a unit or a currency. Whether it fits is another question. */
-export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' | 'examples'>): Amount | undefined {
+export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' | 'examples'> & { readonly measures?: readonly Dimension[] }): Amount | undefined {
   const first = cursor.peek();
   if (first === undefined || !looksNumeric(first)) {
     if (first !== undefined && (cursor.isSpoiled(first) || reportCurrency(cursor))) return undefined;
@@ -75,7 +77,7 @@ export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' |
     const rest = readRest(cursor, first, low, wanted);
     if (rest === undefined) return undefined;
     ({ likely, high, last } = rest);
-  }
+  } else if (reportTwo(cursor, first, wanted.measures ?? [])) return undefined;
   let unit: Unit | undefined;
   let percent = false;
   let currency: string | undefined;
@@ -90,12 +92,14 @@ export function readAmount(cursor: Cursor, wanted: Pick<AmountOptions, 'label' |
     if (unit === undefined && unitMeantBy(next.text) !== undefined) {
       return cursor.report(rules.wrongUnit, cursor.span(next), { written: next.text, accepts: '', meant: unitMeantBy(next.text)?.word });
     }
+    if (unit === undefined && reportYears(cursor, first, last, wanted.measures ?? [])) return undefined;
     if (unit === undefined && /^[A-Z]{3}$/.test(next.text)) currency = next.text;
     if (unit !== undefined || currency !== undefined) {
       last = next;
       cursor.take();
     }
   }
+  if (last !== first && reportMore(cursor, first, unit)) return undefined;
   return { low, likely, high, unit, percent, currency, at: cursor.span(first, last) };
 }
 
@@ -118,10 +122,17 @@ function readRest(cursor: Cursor, first: Token, low: Decimal, wanted: Pick<Amoun
   const fourth = cursor.peek();
   if (fourth?.kind === 'mark' && fourth.text === '/') return cursor.report(rules.expected, cursor.span(fourth), { wanted: 'the unit, or what comes after the third figure,', example: wanted.examples[1] ?? '4.5 / 5.5 / 8 h', found: fourth.text });
   if (low.gt(likely) || likely.gt(high)) {
-    const sorted = [[low, first], [likely, second], [high, third]].sort(([a], [b]) => (a as Decimal).comparedTo(b as Decimal)).map(([, token]) => (token as Token).text).join(' / ');
+    const sorted = risen([first, second, third].map(({ text }) => text));
     return cursor.report(rules.figuresOutOfOrder, cursor.span(first, third), { sorted });
   }
   return { likely, high, last: third };
+}
+
+/** Three figures in rising order: with the points of thousands taken out, where they rise then as they stand. */
+function risen(written: readonly string[]): string {
+  const asThousands = written.map((one) => bothReadings(one).thousands);
+  const rises = asThousands.every((one, i) => i === 0 || decimalOf(asThousands[i - 1] as string).lte(decimalOf(one)));
+  return (rises ? asThousands : [...written].sort((a, b) => decimalOf(a).comparedTo(decimalOf(b)))).join(' / ');
 }
 
 export function dimensionOf(amount: Amount): Dimension {
@@ -139,9 +150,16 @@ export function fits(cursor: Cursor, amount: Amount, options: AmountOptions): Am
   const dimension = dimensionOf(amount);
   if (accepts(options.measures, dimension)) return amount;
   const named = unitsNamed(options.measures);
-  if (dimension === 'plain') return cursor.report(rules.unitMissing, amount.at, { accepts: named, example: options.examples[0] ?? '' });
+  if (dimension === 'plain') return cursor.report(rules.unitMissing, amount.at, { accepts: named, example: options.examples[0] ?? '', meant: percentMeant(amount, options.measures) });
   const unitEnd = { ...amount.at, start: amount.at.end - (amount.percent ? 1 : (amount.unit?.word ?? amount.currency ?? '').length) };
   return cursor.report(rules.wrongUnit, unitEnd, { written: amount.percent ? '%' : (amount.unit?.word ?? amount.currency ?? ''), accepts: named, meant: undefined });
+}
+
+/** A percentage without its sign; a share of one is as likely meant as what it says. */
+function percentMeant({ low, likely, high }: Amount, measures: readonly Dimension[]): string | undefined {
+  if (measures.length !== 1 || measures[0] !== 'percent' || !low.eq(high)) return undefined;
+  const asWritten = `${likely.toFixed()}%`;
+  return likely.gt(0) && likely.lt(1) ? `${likely.times(hundred).toFixed()}% where that is meant, or else ${asWritten}` : asWritten;
 }
 
 function unitsNamed(measures: readonly Dimension[]): string {

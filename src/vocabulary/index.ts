@@ -3,6 +3,7 @@ export { Decimal, hundred, hundredth, one, zero } from './decimal.js';
 export { numberOf, roundedTo, times } from './short.js';
 export { compare, Tally } from './tally.js';
 export { currencyOf, unnamedCurrency, type Currency } from './currency.js';
+export { bothReadings, mayDivideThousands } from './thousands.js';
 export type { Dimension } from './units.js';
 export { units, unitsOf } from './units.js';
 export type { Amount, Choice, DateValue, Name, Readings, ValueType } from './value.js';

@@ -1,6 +1,7 @@
 import type { Token } from '../language/index.js';
 import type { Cursor } from './cursor.js';
 import { decimalOf, type Decimal } from './decimal.js';
+import { bothReadings } from './thousands.js';
 import { unitMeantBy, unitOf } from './units.js';
 import * as rules from './value-rules.js';
 
@@ -25,10 +26,14 @@ export function readNumber(cursor: Cursor, token: Token): Decimal | undefined {
     }
     return decimalOf(text);
   }
-  if (/^-\d+(\.\d+)?$/.test(text)) return cursor.report(rules.negativeFigure, at, { positive: text.slice(1) });
+  if (/^-\d+(\.\d+)?$/.test(text)) return cursor.report(rules.negativeFigure, at, { positive: text.slice(1), measures: unitBehind(cursor) });
+  const range = /^(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)$/.exec(text);
+  if (range !== null) return cursor.report(rules.twoFigures, at, { low: range[1] as string, high: range[2] as string });
   const plain = withoutSign(text);
   if (plain !== undefined) return cursor.report(rules.currencySign, at, { plain });
-  if (/^\d{1,3}(,\d{3})+(\.\d+)?$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replaceAll(',', '') });
+  const decimals = /^[1-9]\d{0,2},\d{3}$/.test(text) ? bothReadings(text.replace(',', '.')).decimals : undefined;
+  if (decimals !== undefined) return cursor.report(rules.thousandsComma, at, { plain: text.replace(',', ''), decimals });
+  if (/^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replaceAll(',', '') });
   if (/^\d+,\d+$/.test(text)) return cursor.report(rules.thousandsComma, at, { plain: text.replace(',', '.') });
   const glued = /^(\d+(?:\.\d+)?)([A-Za-z]+)$/.exec(text);
   if (glued !== null) {
@@ -36,6 +41,12 @@ export function readNumber(cursor: Cursor, token: Token): Decimal | undefined {
     if (unit !== undefined) return cursor.report(rules.gluedUnit, at, { apart: `${glued[1]} ${unit.word}` });
   }
   return cursor.report(rules.notANumber, at, { written: text, plain: plainNumber(text) });
+}
+
+/** The unit or percent sign that comes next. */
+function unitBehind(cursor: Cursor): string | undefined {
+  const next = cursor.peek();
+  return next !== undefined && (next.text === '%' || (next.kind === 'word' && unitOf(next.text) !== undefined)) ? next.text : undefined;
 }
 
 /** A currency sign that stands alone, beside its number. */
@@ -52,6 +63,8 @@ function withoutSign(text: string): string | undefined {
 function plainNumber(text: string): string | undefined {
   if (/^\.\d+$/.test(text)) return `0${text}`;
   if (/^\d+\.$/.test(text)) return text.slice(0, -1);
+  // In some places a dash stands where there are no cents.
+  if (/^\d+\.-+$/.test(text)) return `${text.slice(0, text.indexOf('-'))}00`;
   if (/^\d{1,3}(\.\d{3})+,\d+$/.test(text)) return text.replaceAll('.', '').replace(',', '.');
   if (/^\+\d+(\.\d+)?$/.test(text)) return text.slice(1);
   return undefined;

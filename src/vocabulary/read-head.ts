@@ -48,7 +48,7 @@ export function readTitle(cursor: Cursor, kind: Kind, draft: Draft, head: Token)
     return undefined;
   }
   if (kind.title === 'required' && !draft.broken && !(token !== undefined && cursor.isSpoiled(token))) {
-    cursor.report(rules.titleMissing, cursor.span(head), { kind: kind.word, says: kind.titleSays });
+    cursor.report(rules.titleMissing, cursor.span(head), { kind: kind.word, says: kind.titleSays, named: kind.name !== 'none' });
     draft.broken = true;
   }
   return undefined;

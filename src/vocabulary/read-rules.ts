@@ -25,23 +25,33 @@ export const unknownFact: Rule<{ readonly written: string; readonly under: strin
   example: 'steelyard 1\nvehicle "Van"\n  «odometre» 90000 mi\n',
 };
 
-export const unknownWord: Rule<{ readonly written: string; readonly kind: string; readonly meant: string | undefined; readonly can: readonly string[] }> = {
+/** What a line is worth on which reading stopped. */
+const readSoFar = 'The line counts only as far as it could be read, so its figures may be too low.';
+
+/** Two things of a list between which the comma is missing: where they stand, and how they are written. */
+interface Joined {
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+export const unknownWord: Rule<{ readonly written: string; readonly kind: string; readonly meant: string | undefined; readonly can: readonly string[]; readonly joined?: Joined | undefined }> = {
   code: 'unknown-word', family: 'shape', severity: 'error', title: 'A word that this line does not know',
-  message: ({ written, kind, meant, can }) => ({
+  message: ({ written, kind, meant, can, joined }) => ({
     what: `“${clip(written)}” means nothing at this place of ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind} line.`,
-    why: 'The line is not counted until every word on it can be read.',
-    instead: meant !== undefined ? `Did you mean ${meant}?` : can.length === 0 ? 'Remove it, or put it in a comment after #.' : `What can follow here: ${can.join(', ')}.`,
+    why: readSoFar,
+    instead: joined !== undefined ? `Write a comma between them: ${clip(joined.text)}` : meant !== undefined ? `Did you mean ${meant}?` : can.length === 0 ? 'Remove it, or put it in a comment after #.' : `What can follow here: ${can.join(', ')}.`,
   }),
-  fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
+  fix: ({ meant, joined }, at) => (joined !== undefined ? write({ ...at, start: joined.start, end: joined.end }, joined.text) : meant === undefined ? undefined : write(at, meant)),
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 «nwe»\n',
 };
 
-export const extraFigure: Rule<{ readonly kind: string }> = {
+export const extraFigure: Rule<{ readonly kind: string; readonly before: string | undefined; readonly written: string }> = {
   code: 'extra-figure', family: 'shape', severity: 'error', title: 'A figure too many',
-  message: ({ kind }) => ({
+  message: ({ kind, before, written }) => ({
     what: `This ${kind} line already has its figures.`,
-    why: 'It is not clear which one is meant, so the line is not counted.',
-    instead: 'Write one figure; a quantity stands before at, once, as in 12 at 5.85, and three figures are divided by /.',
+    why: `It is not clear which one is meant. ${readSoFar}`,
+    instead: before === undefined ? 'Write one figure; a quantity stands before at, once, as in 12 at 5.85, and three figures are divided by /.' : `Write ${before}${written} where it is one number, ${before} at ${written} where it is so many at a price each.`,
   }),
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 «71.00» new\n',
 };
@@ -66,12 +76,12 @@ export const nameMissing: Rule<{ readonly kind: string }> = {
   example: 'steelyard 1\n«option» "Fit a used engine"\n',
 };
 
-export const titleMissing: Rule<{ readonly kind: string; readonly says: string }> = {
+export const titleMissing: Rule<{ readonly kind: string; readonly says: string; readonly named: boolean }> = {
   code: 'title-missing', family: 'shape', severity: 'error', title: 'A line without its title',
-  message: ({ kind, says }) => ({
+  message: ({ kind, says, named }) => ({
     what: `This ${kind} line has no text in quotes.`,
     why: `It is ${says}.`,
-    instead: `Write it in double quotes behind ${kind}${kind === 'use' ? '' : ' and its name'}.`,
+    instead: `Write it in double quotes behind ${kind}${named ? ' and its name' : ''}.`,
   }),
   example: 'steelyard 1\n«part» pump 64.30 new\n',
 };

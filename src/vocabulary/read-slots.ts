@@ -7,6 +7,7 @@ import { looksNumeric } from './numbers.js';
 import * as rules from './read-rules.js';
 import { closest } from './spelling.js';
 import * as valueRules from './value-rules.js';
+import type { Amount, Text } from './value.js';
 
 /** What was read of a line so far. */
 export interface Draft {
@@ -36,8 +37,10 @@ function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
   }
   draft.broken = true;
   if (reportCurrency(cursor)) return;
+  const isTimes = kind.bares.count !== undefined && /^[xX]$/.test(token.text) && cursor.peek(-1)?.kind === 'number';
   const can = wordsOf(kind, draft);
-  cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined });
+  if (isTimes) return void cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: 'at' });
+  cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined, joined: joinedIn(cursor, kind, draft) });
 }
 
 /** Reads a slot by its lead word, which comes next. */
@@ -88,11 +91,33 @@ function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
   }
   draft.broken = true;
   if (fitting > 0) {
-    cursor.report(rules.extraFigure, amount.at, { kind: kind.word });
+    cursor.report(rules.extraFigure, amount.at, { kind: kind.word, ...dividedBySpace(cursor, amount, count) });
     return;
   }
   const fields = candidates.map((key) => (kind.fields[key] as Field).value);
   fits(cursor, amount, { label: wanted.label, says: '', examples: fields[0]?.examples ?? [], measures: fields.flatMap((field) => field.measures ?? []) });
+}
+
+/** The figures `1 250.00`, which may be one number or a quantity and a price; the first of them undefined where they are neither. */
+function dividedBySpace(cursor: Cursor, { at }: Pick<Amount, 'at'>, count: string | undefined) {
+  const [before, own] = [cursor.peek(-2), cursor.peek(-1)];
+  const isOne = count !== undefined && own?.start === at.start && before?.kind === 'number' && before.end + 1 === at.start && /^[1-9]\d{0,2}$/.test(before.text) && /^\d{3}(\.\d+)?$/.test(own.text);
+  return { before: isOne ? before.text : undefined, written: own?.text ?? '' };
+}
+
+/** Where the list that was just read goes on without a comma, or with “and” or “or” in its place: how that is written. */
+export function joinedIn(cursor: Cursor, kind: Kind, { values }: Draft) {
+  const [before, token] = [cursor.peek(-1), cursor.peek()];
+  const next = token?.kind === 'word' && /^(and|or)$/.test(token.text) ? cursor.peek(1) : token;
+  if (before === undefined || next === undefined) return undefined;
+  for (const key in values) {
+    const { item } = (kind.fields[key] as Field).value;
+    if (item === undefined || item.measures !== undefined || !item.starts(next)) continue;
+    if ((values[key] as readonly Text[]).at(-1)?.at.end !== before.end) continue;
+    const { text } = cursor.block;
+    return { start: before.start, end: next.end, text: `${text.slice(before.start, before.end)}, ${text.slice(next.start, next.end)}` };
+  }
+  return undefined;
 }
 
 /** The `at` of `12 at 5.85`, which something must follow. */

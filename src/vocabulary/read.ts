@@ -1,10 +1,10 @@
 import { exact, heldByBlocks, limits, releaseTokens, Slot, spanOfStatement, syntaxRules, type Block, type Problem, type Statement, type Token } from '../language/index.js';
 import { reportCurrency } from './currency-word.js';
 import { Cursor } from './cursor.js';
-import type { Field, Kind } from './kind.js';
+import type { Kind } from './kind.js';
 import { readName, readTitle } from './read-head.js';
 import * as rules from './read-rules.js';
-import { fieldLedBy, readLed, readSlots, type Draft } from './read-slots.js';
+import { fieldLedBy, joinedIn, readLed, readSlots, type Draft } from './read-slots.js';
 import type { ReadBlock, Record } from './record.js';
 import { closest } from './spelling.js';
 import * as valueRules from './value-rules.js';
@@ -91,7 +91,7 @@ function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found)
     const rest = cursor.peek();
     if (!own.broken && rest !== undefined) {
       own.broken = true;
-      if (!cursor.isSpoiled(rest) && !reportCurrency(cursor)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: rest.kind === 'word' && (kind.fields[key] as Field).many ? ['a comma and the next one'] : [], meant: undefined });
+      if (!cursor.isSpoiled(rest) && !reportCurrency(cursor)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: [], meant: undefined, joined: joinedIn(cursor, kind, draft) });
     }
     if (own.broken || endsOpen(line)) draft.broken = true;
     const below = line.children[0];
@@ -123,6 +123,6 @@ function reportUnknown(cursor: Cursor, head: Token, under: Kind | undefined): vo
     cursor.report(rules.unknownKind, at, { written: head.text, meant: belongsTo === undefined ? closest(head.text, topWords) : undefined, belongs: belongsTo, kinds: topWords });
   } else {
     const facts = [...new Set([...under.leads.keys(), ...under.childByWord.keys()])];
-    cursor.report(rules.unknownFact, at, { written: head.text, under: under.word, meant: closest(head.text, facts), belongs: belongsTo, facts });
+    cursor.report(rules.unknownFact, at, { written: head.text, under: under.word, meant: belongsTo === undefined ? closest(head.text, facts) : undefined, belongs: belongsTo, facts });
   }
 }

@@ -37,6 +37,7 @@ const byWord = new Map(units.map((unit) => [unit.word, unit]));
 const otherSpellings: Readonly<Record<string, string>> = {
   hr: 'h', hrs: 'h', hour: 'h', hours: 'h', H: 'h', mins: 'min', minute: 'min', minutes: 'min',
   day: 'd', days: 'd', D: 'd', week: 'wk', weeks: 'wk', w: 'wk', wks: 'wk', month: 'mo', months: 'mo', mth: 'mo', mths: 'mo',
+  std: 'h', Std: 'h', Stunde: 'h', Stunden: 'h', heure: 'h', heures: 'h', Tag: 'd', Tage: 'd', jour: 'd', jours: 'd', Woche: 'wk', Wochen: 'wk', Monat: 'mo', Monate: 'mo',
   l: 'L', ltr: 'L', litre: 'L', litres: 'L', liter: 'L', liters: 'L', quart: 'qt', quarts: 'qt', gallon: 'gal', gallons: 'gal',
   kilo: 'kg', kilos: 'kg', lbs: 'lb', mile: 'mi', miles: 'mi', Mi: 'mi', KM: 'km', kms: 'km', Km: 'km', PSI: 'psi', kpa: 'kPa', KPA: 'kPa',
 };
@@ -48,6 +49,11 @@ export function unitOf(word: string): Unit | undefined {
 export function unitMeantBy(word: string): Unit | undefined {
   const known = otherSpellings[word];
   return known === undefined ? undefined : byWord.get(known);
+}
+
+/** A year is no unit: an estimate counts in months. */
+export function isYears(word: string): boolean {
+  return /^(?:y|yr|yrs|year|years)$/i.test(word);
 }
 
 export function unitsOf(dimension: Dimension): readonly Unit[] {

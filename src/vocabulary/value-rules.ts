@@ -4,16 +4,22 @@ const write = (at: Span, text: string) => ({ title: `Write ${text}`, at, text })
 const inPart = (line: string) => `steelyard 1\npart pump "Coolant pump" ${line}\n`;
 const lost = 'The figure is left out of the totals until it can be read without doubt.';
 
-export const thousandsComma: Rule<{ readonly plain: string }> = {
+export const thousandsComma: Rule<{ readonly plain: string; readonly decimals?: string }> = {
   code: 'thousands-comma', family: 'shape', severity: 'error', title: 'A comma inside a number',
-  message: ({ plain }) => ({ what: 'There is a comma inside this number.', why: `A comma could mean thousands or decimals, and the two differ by a factor of a thousand. ${lost}`, instead: `Write ${plain}: no thousands sign, and a point before the cents.` }),
+  message: ({ plain, decimals }) => ({
+    what: 'There is a comma inside this number.',
+    why: `A comma could mean thousands or decimals, and the two differ by a factor of a thousand. ${lost}`,
+    instead: decimals === undefined ? `Write ${plain}: no thousands sign, and a point before the cents.` : `Write ${plain} where thousands are meant, ${decimals} where decimals are.`,
+  }),
   fix: ({ plain }, at) => write(at, plain),
   example: inPart('«1,250.00» new'),
 };
 
-export const negativeFigure: Rule<{ readonly positive: string }> = {
+export const negativeFigure: Rule<{ readonly positive: string; readonly measures?: string | undefined }> = {
   code: 'negative-figure', family: 'shape', severity: 'error', title: 'A negative figure',
-  message: ({ positive }) => ({ what: 'A figure in an estimate is never negative.', why: 'Whether it is owed or given back follows from the line it stands on, so a minus sign would turn a charge into a credit.', instead: `Write ${positive}; for money that comes back use core, keeps or harvest.` }),
+  message: ({ positive, measures }) => measures === undefined
+    ? { what: 'A figure in an estimate is never negative.', why: 'Whether it is owed or given back follows from the line it stands on, so a minus sign would turn a charge into a credit.', instead: `Write ${positive}; for money that comes back use core, keeps or harvest.` }
+    : { what: 'A figure in an estimate is never negative.', why: `A minus sign would take away what the line adds. ${lost}`, instead: `Write ${positive}${measures === '%' ? '' : ' '}${measures}, or leave it out.` },
   fix: ({ positive }, at) => write(at, positive),
   example: inPart('«-64.30» new'),
 };
@@ -72,10 +78,31 @@ export const figuresOutOfOrder: Rule<{ readonly sorted: string }> = {
   example: 'steelyard 1\nlabour swap "Swap the engine" «7.5 / 6.5 / 11» h\n',
 };
 
-export const unitMissing: Rule<{ readonly accepts: string; readonly example: string }> = {
+export const unitMissing: Rule<{ readonly accepts: string; readonly example: string; readonly meant?: string | undefined }> = {
   code: 'unit-missing', family: 'shape', severity: 'error', title: 'A figure without its unit',
-  message: ({ accepts, example }) => ({ what: 'This figure has no unit.', why: `Without one, hours, days and money can't be told apart. ${lost}`, instead: `Write ${accepts} after it, such as ${example}.` }),
+  message: ({ accepts, example, meant }) => ({ what: 'This figure has no unit.', why: `Without one, hours, days and money can't be told apart. ${lost}`, instead: meant === undefined ? `Write ${accepts} after it, such as ${example}.` : `Write ${accepts} after it: ${meant}.` }),
   example: 'steelyard 1\nlabour swap "Swap the engine"\n  takes «4.5»\n',
+};
+
+export const unitRepeated: Rule<{ readonly plain: string }> = {
+  code: 'unit-repeated', family: 'shape', severity: 'error', title: 'A unit behind each of three figures',
+  message: ({ plain }) => ({ what: 'The unit stands behind more than one of these figures.', why: `Three figures are one amount, with one unit. ${lost}`, instead: `Write ${plain}.` }),
+  fix: ({ plain }, at) => write(at, plain),
+  example: 'steelyard 1\nlabour swap "Swap the engine" «4 h / 5 h / 7 h»\n',
+};
+
+export const timeInTwo: Rule<{ readonly plain: string }> = {
+  code: 'time-in-two', family: 'shape', severity: 'error', title: 'Hours and minutes side by side',
+  message: ({ plain }) => ({ what: 'This time is written in two figures.', why: `One amount is one figure with its unit. ${lost}`, instead: `Write ${plain}.` }),
+  fix: ({ plain }, at) => write(at, plain),
+  example: 'steelyard 1\nlabour swap "Swap the engine" «5 h 30 min»\n',
+};
+
+export const readingsDivided: Rule<{ readonly plain: string }> = {
+  code: 'readings-divided', family: 'shape', severity: 'error', title: 'Readings with commas between them',
+  message: ({ plain }) => ({ what: 'There are commas between these readings.', why: `A comma could be part of a number, so readings have spaces between them. ${lost}`, instead: `Write ${plain}` }),
+  fix: ({ plain }, at) => write(at, plain),
+  example: 'steelyard 1\nfinding low "Cylinder 4 low"\n  leakage «8, 9, 7, 82» %\n',
 };
 
 export const wrongUnit: Rule<{ readonly written: string; readonly accepts: string; readonly meant: string | undefined }> = {
@@ -91,9 +118,9 @@ export const notWhole: Rule<{ readonly wanted: string; readonly least: number; r
   example: 'steelyard 1\nestimate "Van"\n  technicians «0»\n',
 };
 
-export const noSuchDate: Rule<{ readonly written: string }> = {
+export const noSuchDate: Rule<{ readonly written: string; readonly month?: string | undefined }> = {
   code: 'no-such-date', family: 'shape', severity: 'error', title: 'A date that does not exist',
-  message: ({ written }) => ({ what: /^\d{4}-\d\d-\d\d$/.test(written) ? `There is no ${clip(written)} in the calendar.` : `“${clip(written)}” is not a date in the form that is read here.`, why: 'Days and months stand in another order from place to place; deadlines and the ready date are counted from it.', instead: 'Write year-month-day, such as 2026-11-30.' }),
+  message: ({ written, month }) => ({ what: /^\d{4}-\d\d-\d\d$/.test(written) ? `There is no ${clip(written)} in the calendar.` : `“${clip(written)}” is not a date in the form that is read here.`, why: 'Days and months stand in another order from place to place; deadlines and the ready date are counted from it.', instead: month === undefined ? 'Write year-month-day, such as 2026-11-30.' : `Write year-month, or year-month-day where the day is known: ${month}` }),
   example: 'steelyard 1\nestimate "Van"\n  start «2026-02-30»\n',
 };
 

@@ -1,6 +1,9 @@
+import type { Token } from '../language/index.js';
 import type { Decimal } from './decimal.js';
 import { amountOf } from './amounts.js';
 import { looksNumeric, readNumber } from './numbers.js';
+import type { Cursor } from './cursor.js';
+import { badName } from './read-rules.js';
 import { closest } from './spelling.js';
 import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';
@@ -8,38 +11,42 @@ import type { Choice, DateValue, Name, Readings, Text, ValueType } from './value
 
 export const money = amountOf({ label: 'an amount of money', says: 'Money in the shop’s currency, one figure or low / likely / high.', examples: ['64.30', '1450 / 1650 / 2400'], measures: ['money'] });
 export const hours = amountOf({ label: 'hours of work', says: 'Working time in h or min, one figure or low / likely / high.', examples: ['4.5 h', '4.5 / 5.5 / 8 h'], measures: ['time'] });
-export const workingWait = amountOf({ label: 'a wait', says: 'A wait of the shop: d counts working days; wk and mo run by the calendar.', examples: ['3 d', '2 / 3 / 8 d'], measures: ['wait'] });
-export const calendarWait = amountOf({ label: 'a time by the calendar', says: 'Time by the calendar: d is a calendar day, wk seven of them, mo a calendar month.', examples: ['30 d', '12 mo'], measures: ['wait'] });
+export const workingWait = amountOf({ label: 'a wait', says: 'A wait of the shop: d counts working days; wk and mo run by the calendar, and part of a month is that part of its days.', examples: ['3 d', '2 / 3 / 8 d'], measures: ['wait'] });
+export const calendarWait = amountOf({ label: 'a time by the calendar', says: 'Time by the calendar: d is a calendar day, wk seven of them, mo a calendar month; part of one is that part of its days.', examples: ['30 d', '12 mo'], measures: ['wait'] });
 export const percent = amountOf({ label: 'a percentage', says: 'A percentage.', examples: ['8.25%'], measures: ['percent'] });
 export const count = amountOf({ label: 'a plain number', says: 'A plain number without a unit.', examples: ['2'], measures: ['plain'] });
 export const quantity = amountOf({ label: 'a quantity', says: 'How many or how much: a plain number, or one with a unit of volume, mass, length or days.', examples: ['12', '11 L'], measures: ['plain', 'volume', 'mass', 'length', 'wait'] });
 export const distance = amountOf({ label: 'a distance', says: 'A distance in mi or km.', examples: ['131400 mi'], measures: ['distance'] });
 
-/** A title or other text in quotes. */
-export const text: ValueType<Text> = {
-  label: 'a text in quotes', says: 'Any text in double quotes.', examples: ['"Coolant pump"'],
-  schema: (z) => z.string(),
-  starts: (token) => token.kind === 'text',
-  read(cursor) {
-    const token = cursor.peek();
-    if (token?.kind !== 'text') return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'a text in quotes', example: '"Coolant pump"', found: token?.text });
-    cursor.take();
-    return { text: token.text, at: cursor.span(token) };
-  },
-  toJson: (value) => value.text,
-};
+/** A title or other text in quotes, with an example of what stands there. */
+export function textSuchAs(example: string): ValueType<Text> {
+  return {
+    label: 'a text in quotes', says: 'Any text in double quotes.', examples: [`"${example}"`],
+    schema: (z) => z.string(),
+    starts: (token) => token.kind === 'text',
+    read(cursor) {
+      const token = cursor.peek();
+      if (token?.kind !== 'text') return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'a text in quotes', example: `"${example}"`, found: token?.text });
+      cursor.take();
+      return { text: token.text, at: cursor.span(token) };
+    },
+    toJson: (value) => value.text,
+  };
+}
 
 /** A text in quotes, or a single word where one is enough. */
-export const words: ValueType<Text> = {
-  ...text,
-  label: 'a word or a text in quotes', says: 'One word, or any text in double quotes.', examples: ['borescope', '"the driver, on the road"'],
-  read(cursor) {
-    const token = cursor.peek();
-    if (token?.kind !== 'text' && token?.kind !== 'word' && token?.kind !== 'mixed') return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'a word or a text in quotes', example: 'borescope', found: token?.text });
-    cursor.take();
-    return { text: token.text, at: cursor.span(token) };
-  },
-};
+export function wordsSuchAs(...examples: readonly [string, ...string[]]): ValueType<Text> {
+  return {
+    ...textSuchAs(''),
+    label: 'a word or a text in quotes', says: 'One word, or any text in double quotes.', examples,
+    read(cursor) {
+      const token = cursor.peek();
+      if (token?.kind !== 'text' && token?.kind !== 'word' && token?.kind !== 'mixed') return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'a word or a text in quotes', example: examples[0], found: token?.text });
+      cursor.take();
+      return { text: token.text, at: cursor.span(token) };
+    },
+  };
+}
 
 /** One word of a closed list. */
 export function choice<W extends string>(label: string, meanings: Readonly<Record<W, string>>): ValueType<Choice<W>> {
@@ -88,6 +95,11 @@ export function listOf<T>(item: ValueType<T>): ValueType<readonly T[]> {
   };
 }
 
+/** Names such as lines of a kind have. */
+const exampleNames: Readonly<Record<string, string>> = {
+  finding: 'low-four', labour: 'pump', access: 'engine-out', part: 'head-bolts', sublet: 'head-work', fee: 'tow-in', tool: 'cam-lock', option: 'rebuild', rate: 'mechanical', chance: 'cracked',
+};
+
 /** The name of a record of one of these kinds. */
 export function nameOf(refersTo: readonly string[], builtIn: Readonly<Record<string, string>> = {}): ValueType<Name> {
   const label = `the name of ${refersTo.map((kind) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`)).join(' or ')} line`;
@@ -101,8 +113,11 @@ export function nameOf(refersTo: readonly string[], builtIn: Readonly<Record<str
       const token = cursor.peek();
       if (token?.kind !== 'word') {
         if (token !== undefined && cursor.isSpoiled(token)) return undefined;
-        return cursor.report(rules.expected, cursor.hereSpan(), { wanted: label, example: 'pump', found: token?.text });
+        return cursor.report(rules.expected, cursor.hereSpan(), { wanted: label, example: `${exampleNames[refersTo[0] ?? ''] ?? 'pump'}${token?.kind === 'text' ? ', the short name before a title' : ''}`, found: token?.text });
       }
+      const second = cursor.peek(1);
+      const both = second?.kind === 'word' ? `${token.text}-${second.text}` : '';
+      if (second !== undefined && Object.hasOwn(builtIn, both)) return cursor.report(badName, cursor.span(token, second), { written: `${token.text} ${second.text}`, plain: both });
       cursor.take();
       return { name: token.text, at: cursor.span(token) };
     },
@@ -126,12 +141,19 @@ function dateType(label: string, pattern: RegExp, example: string): ValueType<Da
       let last = token;
       while (cursor.takeIf('/')) last = cursor.take() ?? last; // 30/11/2026 is one mistake
       if (last !== token || !pattern.test(token.text) || !isDate(token.text)) {
-        return cursor.report(rules.noSuchDate, cursor.span(token, last), { written: cursor.block.text.slice(token.start, last.end) });
+        const written = cursor.block.text.slice(token.start, last.end);
+        return cursor.report(rules.noSuchDate, cursor.span(token, last), { written, month: pattern.test('2012-11') ? monthMeantBy(written) : undefined });
       }
       return { iso: token.text, at: cursor.span(token) };
     },
     toJson: (value) => value.iso,
   };
+}
+
+/** The month that 3/2014 or 03.2014 stands for; an example where nobody can tell. */
+function monthMeantBy(written: string): string {
+  const [, month, year] = /^(0?[1-9]|1[0-2])[/.](\d{4})$/.exec(written) ?? [];
+  return month === undefined || year === undefined ? '2012-11' : `${year}-${month.padStart(2, '0')}`;
 }
 
 export const date = dateType('a date', /^\d{4}-\d\d-\d\d$/, '2026-11-30');
@@ -160,6 +182,19 @@ export const closedDay: ValueType<Choice | DateValue> = {
   toJson: (value) => ('iso' in value ? value.iso : value.word),
 };
 
+/** Readings with commas between them, up to the unit. */
+function reportDivided(cursor: Cursor, first: Token): undefined {
+  const figures = [cursor.peek(-1) as Token];
+  let ahead = 0;
+  for (let next = cursor.peek(ahead + 1); cursor.peek(ahead)?.text === ',' && next?.kind === 'number'; next = cursor.peek(ahead + 1)) {
+    figures.push(next);
+    ahead += 2;
+  }
+  const { text } = cursor.block;
+  const before = text.slice(first.start, (figures[0] as Token).end);
+  return cursor.report(rules.readingsDivided, cursor.span(first, figures.length === 1 ? (cursor.peek() as Token) : figures[figures.length - 1]), { plain: [before, ...figures.slice(1).map((one) => one.text)].join(' ') });
+}
+
 /** A row of readings with one unit behind the last. */
 export function readings(label: string, measures: readonly Dimension[], example: string): ValueType<Readings> {
   const wants = measures[0] === 'percent' ? '%' : unitsOf(measures[0] as Dimension).map((unit) => unit.word).join(', ');
@@ -182,6 +217,7 @@ export function readings(label: string, measures: readonly Dimension[], example:
       const unitToken = cursor.peek();
       let unit: Unit | undefined;
       if (unitToken === undefined) return cursor.report(rules.unitMissing, { ...last, start: first.start }, { accepts: wants, example });
+      if (unitToken.text === ',') return reportDivided(cursor, first);
       const isPercent = unitToken.text === '%' && measures.includes('percent');
       if (!isPercent) {
         unit = unitOf(unitToken.text);
@@ -197,19 +233,21 @@ export function readings(label: string, measures: readonly Dimension[], example:
   };
 }
 
-/** A vehicle identification number, or another run of letters and digits. */
-export const plainRun: ValueType<Text> = {
-  label: 'letters and digits', says: 'Letters and digits without spaces.', examples: ['1M8GDM9AXKP042788'],
-  schema: (z) => z.string(),
-  starts: (token) => token.kind === 'word' || token.kind === 'mixed' || token.kind === 'number',
-  read(cursor) {
-    const token = cursor.peek();
-    if (token === undefined || token.kind === 'mark' || token.kind === 'text' || token.kind === 'strange') {
-      return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'letters and digits', example: '1M8GDM9AXKP042788', found: token?.text });
-    }
-    if (token.text.includes(',')) return cursor.report(rules.gluedComma, cursor.span(token), { apart: token.text.split(',').join(', ') });
-    cursor.take();
-    return { text: token.text, at: cursor.span(token) };
-  },
-  toJson: (value) => value.text,
-};
+/** A vehicle identification number, or another run of letters and digits, with an example. */
+export function runSuchAs(example: string): ValueType<Text> {
+  return {
+    label: 'letters and digits', says: 'Letters and digits without spaces.', examples: [example],
+    schema: (z) => z.string(),
+    starts: (token) => token.kind === 'word' || token.kind === 'mixed' || token.kind === 'number',
+    read(cursor) {
+      const token = cursor.peek();
+      if (token === undefined || token.kind === 'mark' || token.kind === 'text' || token.kind === 'strange') {
+        return cursor.report(rules.expected, cursor.hereSpan(), { wanted: 'letters and digits', example, found: token?.text });
+      }
+      if (token.text.includes(',')) return cursor.report(rules.gluedComma, cursor.span(token), { apart: token.text.split(',').join(', ') });
+      cursor.take();
+      return { text: token.text, at: cursor.span(token) };
+    },
+    toJson: (value) => value.text,
+  };
+}

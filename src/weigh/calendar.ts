@@ -1,6 +1,6 @@
 import { isoOf, type Day, type Shop } from '../estimate/index.js';
 
-export { dayOf, isoOf, monthsAfter, type Day } from '../estimate/index.js';
+export { dayOf, dayWhenPassed, isoOf, lastDayWithin, monthsAfter, type Day } from '../estimate/index.js';
 
 /** 0 is Sunday. 1970-01-01 was a Thursday. */
 export function weekdayOf(day: Day): number {

@@ -1,6 +1,7 @@
 import type { Span } from '../language/index.js';
 import type { Access, Actual, Closed, Part, Shop, Source, Sublet } from '../estimate/index.js';
 import { Decimal, hundred, type Amount, type Record } from '../vocabulary/index.js';
+import { authorisedElse, authorisedIn, type AuthorisedWeighed } from './authorised.js';
 import { dayOf, workingDaysBetween } from './calendar.js';
 import { difference, found, given, product, sum, type Figure } from './figure.js';
 import type { Line } from './line.js';
@@ -52,12 +53,17 @@ export interface Closing {
   /** Working days from the start to the closing, both counted, beside the planned ones. */
   readonly days: ClosedLine;
   readonly billed: ClosedLine;
+  /** What was authorised for it, beside what was billed; undefined where nothing was, or what was billed is not known. */
+  readonly authorised: { readonly standing: AuthorisedWeighed; readonly line: ClosedLine } | undefined;
+  /** What was authorised last, where that is not what was done. */
+  readonly authorisedElse: AuthorisedWeighed['of'] | undefined;
   /** Ways in that were clocked and not planned, and those planned and not clocked, where any was clocked. */
   readonly otherWays: { readonly taken: readonly Access[]; readonly left: readonly Access[] };
 }
 
 /** What a job that is over took, beside what was estimated for the option that was done; undefined where nothing was done or the estimate is not closed. */
-export function closingOf({ estimate, options, money }: Comparison): Closing | undefined {
+export function closingOf(comparison: Comparison): Closing | undefined {
+  const { estimate, options, money } = comparison;
   const { closed, started, shop } = estimate;
   if (closed === undefined) return undefined;
   const weighed = options.find(({ option }) => option === closed.option);
@@ -67,6 +73,7 @@ export function closingOf({ estimate, options, money }: Comparison): Closing | u
   const refunds = returns.cores.map(({ part, refund }): Planned => ({ record: part.record, title: part.title, name: part.name, at: part.at, with: [], estimated: refund }));
   const alone = (title: string, estimated: Figure, actual: Figure | undefined) => lineOf({ title, name: undefined, at: closed.at, with: [], estimated }, actual);
   const clocked = new Set(closed.clocked.map(({ line }) => line?.record));
+  const standing = authorisedIn(comparison).find(({ of, against }) => of === closed.option && against === 'billed');
   const taken = estimate.access.filter(({ record }) => clocked.has(record));
   return {
     closed,
@@ -76,6 +83,8 @@ export function closingOf({ estimate, options, money }: Comparison): Closing | u
     cores: partOf('money', refunds, closed.credited, inMoney),
     days: alone('Working days', ready.days, daysTaken(started?.on, closed.on, shop)),
     billed: alone('Billed', totals.total, closed.billed === undefined ? undefined : inMoney('Billed', oneFigure(closed.billed))),
+    authorised: standing === undefined ? undefined : { standing, line: alone('Billed, beside what was authorised', standing.amount, standing.total) },
+    authorisedElse: authorisedElse(estimate),
     otherWays: taken.length === 0 ? { taken: [], left: [] } : { taken: taken.filter((way) => !chosen.paid.includes(way)), left: chosen.paid.filter((way) => !taken.includes(way)) },
   };
 }

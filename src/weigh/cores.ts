@@ -1,7 +1,7 @@
 import { lastDay, type Access, type Core, type Estimate, type Option, type Part } from '../estimate/index.js';
 import { zero, type Amount } from '../vocabulary/index.js';
 import { dayOf, isoOf, type Day } from './calendar.js';
-import { found, given, percentage, product, remainder, sum, type Figure } from './figure.js';
+import { difference, found, given, percentage, product, remainder, sum, type Figure } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
 import type { Ready } from './ready.js';
@@ -17,6 +17,8 @@ export interface CoreReturn {
   readonly refund: Figure;
   /** Tax that comes back with the refund, by the shop's policy for the part's condition. */
   readonly taxBack: Figure;
+  /** Of the tax that is charged on the deposit, what does not come back. */
+  readonly taxKept: Figure;
   /** Refund and tax if it goes back in time, whether the plan does or not. */
   readonly inTime: Figure;
   /** The last day on which it can go back; undefined without dates. */
@@ -30,6 +32,10 @@ export interface Returns {
   readonly cores: readonly CoreReturn[];
   readonly refunds: Figure;
   readonly taxBack: Figure;
+  /** Refunds with their tax. */
+  readonly withCores: Figure;
+  /** Tax on deposits that does not come back. It is part of the total, and of what is paid in the end. */
+  readonly taxKept: Figure;
   readonly salvage: Figure;
   readonly all: Figure;
 }
@@ -51,7 +57,9 @@ export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines:
   const refunds = sum('Core refunds expected', 'money', cores.map((one) => one.refund));
   const taxBack = sum('Tax back with the cores', 'money', cores.map((one) => one.taxBack));
   const salvage = sum('Worth of pieces kept', 'money', [...kept, ...taken]);
-  return { cores, refunds, taxBack, salvage, all: sum('Comes back', 'money', [refunds, taxBack, salvage]) };
+  const withCores = sum('Comes back with the cores', 'money', [refunds, taxBack]);
+  const taxKept = sum('Tax on cores that does not come back', 'money', cores.map((one) => one.taxKept));
+  return { cores, refunds, taxBack, withCores, taxKept, salvage, all: sum('Comes back', 'money', [refunds, taxBack, salvage]) };
 }
 
 /** For what a chance brings: a core goes back in full then, and so adds nothing in the end; putting the old unit together does. */
@@ -69,10 +77,13 @@ function coreReturn(part: Part, core: Core, line: Line, ready: Pick<Ready, 'date
   const refund = late
     ? found(label, 'money', zero, `The work is planned to end on ${ready.date ?? ''}, after the last day to return the core, ${deadline}.`, [line.amount])
     : whole;
-  const back = policyFor(line, estimate.shop) === 'refunded' ? estimate.shop.taxes.filter((tax) => tax.on.has('parts')) : [];
-  const taxOn = (base: Figure) => sum(`${part.title}: tax back with the core`, 'money', back.map((tax) => percentage(tax.title, base, given(tax.title, 'percent', tax.percent), money, tax.at)));
+  const policy = policyFor(line, estimate.shop);
+  const charged = policy === 'none' ? [] : estimate.shop.taxes.filter((tax) => tax.on.has('parts'));
+  const taxed = (says: string, base: Figure, taxes: typeof charged) => sum(`${part.title}: ${says}`, 'money', taxes.map((tax) => percentage(tax.title, base, given(tax.title, 'percent', tax.percent), money, tax.at)));
+  const taxOn = (base: Figure) => taxed('tax back with the core', base, policy === 'refunded' ? charged : []);
   const taxBack = taxOn(refund);
-  return { part, core, charge: line.amount, refund, taxBack, inTime: sum(label, 'money', [whole, late ? taxOn(whole) : taxBack]), deadline, late };
+  const taxKept = difference(`${part.title}: tax on the core that does not come back`, 'money', [taxed('tax on the core', line.amount, charged), taxBack]);
+  return { part, core, charge: line.amount, refund, taxBack, taxKept, inTime: sum(label, 'money', [whole, late ? taxOn(whole) : taxBack]), deadline, late };
 }
 
 /** The core is due so long, by the calendar, after the part arrives. */

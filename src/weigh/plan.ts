@@ -36,6 +36,8 @@ export interface Work {
   readonly way: Option['way'];
   /** What comes before the decision: ways in that every plan pays for, and jobs that are done with just these. */
   readonly staged?: Option['staged'];
+  /** Tools that are hired anyway, whatever the jobs need. */
+  readonly hired?: readonly Tool[];
   /** Every way in that the estimate knows: a dearer one that includes what a job takes may still be the best. */
   readonly access: readonly Access[];
 }
@@ -50,7 +52,7 @@ export interface Planned {
   readonly stand: Plan;
   /** Jobs that can't be reached, and are left out. */
   readonly unreachable: readonly Labour[];
-  /** Set where there were too many ways in to choose among; then nothing but pinned plans is worked out. */
+  /** Set where there were too many ways in to choose among, or pinned; then the plan is that of an engine stand. */
   readonly tooMany: number | undefined;
 }
 
@@ -84,10 +86,11 @@ class LinedMode implements WayMode, PlannedJob {
  * that is chosen is worked out at once.
  */
 export function planWork(work: Work, shop: Shop, money: Money): Planned {
-  const { known, pinned, always, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
+  const { known, told, pinned, always, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
   const tooMany = known > MOST_WAYS ? known : undefined;
+  const tooManyPinned = pinned !== undefined && told > MOST_PINNED ? told : undefined;
   const stand = lazily(() => price(0, EVERYTHING));
-  const chosen = pinned !== undefined ? planOf(pinned) : tooMany !== undefined ? stand() : (search(1)[0] ?? planOf(always));
+  const chosen = choose();
   const others = lazily(() => {
     if (tooMany !== undefined) return [];
     return pinned === undefined ? search(RUNNERS_UP + 1).slice(1) : search(RUNNERS_UP).filter((plan) => plan.ways !== pinned);
@@ -95,11 +98,16 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const unpinned = lazily(() => (pinned === undefined || tooMany !== undefined ? undefined : search(1)[0]));
   return {
     chosen, unreachable,
-    tooMany: pinned === undefined ? tooMany : undefined,
+    tooMany: pinned === undefined ? tooMany : tooManyPinned,
     get others() { return others(); },
     get unpinned() { return unpinned(); },
     get stand() { return stand(); },
   };
+
+  function choose(): Plan {
+    if (pinned !== undefined && tooManyPinned === undefined) return planOf(pinned);
+    return tooMany === undefined ? (search(1)[0] ?? planOf(always)) : stand();
+  }
 }
 
 /**
@@ -107,8 +115,8 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
  * `most`. A job that can be done in several of a plan's ways has the least of their amounts, whichever that is.
  */
 export function plansToSearch(work: Work, shop: Shop, money: Money, most: number): readonly Plan[] {
-  const { known, pinned, planOf, search } = plannerOf(work, shop, money, leastOf);
-  if (pinned !== undefined) return [planOf(pinned)];
+  const { known, told, pinned, planOf, search } = plannerOf(work, shop, money, leastOf);
+  if (pinned !== undefined) return told > MOST_PINNED ? [] : [planOf(pinned)];
   return known > MOST_WAYS ? [] : search(most, 'any mode');
 }
 
@@ -120,12 +128,16 @@ type ChooseLine = (modes: readonly LinedMode[], gives: number) => PlannedJob | u
 
 /** Every bit: with all ways in given. */
 const EVERYTHING = -1;
-/** The bit of every way in that no plan opens: each other one has its own, and there are fewer than bits. */
-const OUT_OF_REACH = 1 << 31;
+/** Each way in of a pin, and of what that includes, has a bit of its own; there are 32. */
+export const MOST_PINNED = 31;
+/** The bit of every way in that no plan opens. */
+const OUT_OF_REACH = 1 << MOST_PINNED;
 
 interface Planner {
   /** How many ways in the work knows. */
   readonly known: number;
+  /** Those among which a plan chooses, or of which it is made where they are pinned. */
+  readonly told: number;
   readonly pinned: number | undefined;
   readonly always: number;
   readonly unreachable: readonly Labour[];
@@ -138,7 +150,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const all = waysOf(work);
   // Those that are pinned or opened before, and what they give, are few, however many there are to choose among.
   const sure = [...(work.way ?? []), ...(work.staged?.ways ?? [])];
-  const ways = work.way === undefined || all.length <= MOST_WAYS ? all : [...new Set([...sure, ...sure.flatMap(({ includes }) => includes)])];
+  const ways = work.way === undefined || all.length <= MOST_WAYS ? all : [...new Set([...sure, ...sure.flatMap(({ includes }) => includes).filter((one) => all.includes(one))])];
   const bit = new Map(ways.map((way, i) => [way, 1 << i]));
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
   const takesOf = (mode: Mode) => mode.with.reduce((bits, way) => bits | (bit.get(way) ?? OUT_OF_REACH), 0);
@@ -173,7 +185,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
     return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, opened, totals, money: totals.total.likely, hours: totals.hours.likely };
   };
   const planOf = (paid: number) => price(paid, given(paid));
-  return { known: all.length, pinned, always, unreachable, price, planOf, search };
+  return { known: all.length, told: ways.length, pinned, always, unreachable, price, planOf, search };
 
   function given(paid: number): number {
     return ways.reduce((bits, way, i) => ((paid & (1 << i)) === 0 ? bits : bits | (1 << i) | mask(way.includes)), 0);
@@ -277,8 +289,8 @@ interface Opening {
  * What a way in needs, without the goods and tools that the work brings along anyway. Its parts and outside work belong
  * to closing it: one that is left open has none. What is hired for it is hired to get in.
  */
-function goodsOfWay(way: Access, work: Pick<Work, 'parts' | 'sublets' | 'labour' | 'staged'>, shop: Shop, money: Money): Opening[] {
-  const tools = toolsOf(work.labour);
+function goodsOfWay(way: Access, work: Pick<Work, 'parts' | 'sublets' | 'labour' | 'staged' | 'hired'>, shop: Shop, money: Money): Opening[] {
+  const tools = [...toolsOf(work.labour), ...(work.hired ?? [])];
   const hired = way.tools.filter((tool) => !tools.includes(tool)).map((tool) => ({ thing: tool, lines: [toolLine(tool, 'access', money) ?? []].flat() }));
   if (work.staged?.then === 'left open' && work.staged.ways.includes(way)) return [{ thing: way, lines: accessWork(way, money, ['remove']) }, ...hired];
   return [

@@ -1,5 +1,6 @@
 import { problem, type Block, type Problem } from '../language/index.js';
 import { decisionRules, workRules, type CautionTopic, type Estimate, type Option } from '../estimate/index.js';
+import { cautionsOf } from './cautions.js';
 import { chancesOf } from './chances.js';
 import { partsIn, returnsOf, type Returns } from './cores.js';
 import { difference, given, greatest, sum, type Figure } from './figure.js';
@@ -7,7 +8,7 @@ import { keeper } from './keep.js';
 import { lazily } from './lazily.js';
 import { moneyOf, type Money } from './money.js';
 import { whileOpen, type WhileOpen } from './open.js';
-import { planWork, type Planned, type Work } from './plan.js';
+import { MOST_PINNED, planWork, type Planned, type Work } from './plan.js';
 import { readyOf, type Ready } from './ready.js';
 import { restsOn } from './rests-on.js';
 import { weighStages, type StageWeighed } from './stage.js';
@@ -49,7 +50,7 @@ export interface Comparison {
   readonly options: readonly Weighed[];
   /** What comes before the decision, each by itself. */
   readonly stages: readonly StageWeighed[];
-  /** The complete options, cheapest first. */
+  /** The options that compete, cheapest first. */
   readonly ranking: readonly Weighed[];
   /** Problems that only weighing can find. */
   readonly problems: readonly Problem[];
@@ -66,11 +67,16 @@ export function weigh(estimate: Estimate, flawed: ReadonlySet<Block>): Compariso
   // Whatever an option's worth is measured by. The amounts, not their maximum: they keep their identity.
   const worths = estimate.options.map((option) => option.worth);
   const options = estimate.options.map((option) => weighOption(option, estimate, money, { most: mostWorth, worths }, flawed, problems));
-  const ranking = options.filter((option) => option.complete).sort((a, b) => a.inAll.likely.comparedTo(b.inAll.likely));
+  const ranking = options.filter(competes).sort((a, b) => a.inAll.likely.comparedTo(b.inAll.likely));
   return { estimate, money, options, stages: weighStages(estimate, money, flawed), ranking, problems };
 }
 
-type Later = 'ready' | 'penalty' | 'open';
+/** Whether an option can be chosen: it is whole, and nothing that was found speaks against it. */
+export function competes({ complete, option: { ruledOutBy } }: Pick<Weighed, 'complete' | 'option'>): boolean {
+  return complete && ruledOutBy.length === 0;
+}
+
+type Later = 'ready' | 'penalty' | 'open' | 'cautions';
 
 /** What a keystroke in a long file does not ask for is worked out when somebody does. */
 type Kept = Omit<Weighed, 'complete' | Later> & { readonly later: { readonly [what in Later]: () => Weighed[what] } };
@@ -88,6 +94,7 @@ function weighOption(option: Option, estimate: Estimate, money: Money, { most, w
     get ready() { return later.ready(); },
     get penalty() { return later.penalty(); },
     get open() { return later.open(); },
+    get cautions() { return later.cautions(); },
   };
 }
 
@@ -103,7 +110,6 @@ function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: 
   return {
     option, planned, totals, returns, net, worthAfter, givenUp,
     inAll: sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp])]),
-    cautions: [...new Set([...option.cautions, ...planned.chosen.paid.flatMap((way) => way.cautions), ...option.labour.flatMap((job) => job.cautions)])],
     later: {
       ready,
       penalty: lazily(() => ({
@@ -112,6 +118,7 @@ function weighKept(option: Option, estimate: Estimate, money: Money, mostWorth: 
       })),
       // On what is left open and sold nobody does more work.
       open: lazily(() => (planned.tooMany === undefined && option.staged?.then !== 'left open' ? whileOpen(work, { total: totals.total, hours: totals.hours }, estimate, money) : [])),
+      cautions: lazily(() => cautionsOf(option, planned.chosen.paid)),
     },
   };
 }
@@ -132,7 +139,7 @@ function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'late
   if (chances.all > chances.counted.length) problems.push(problem(decisionRules.tooManyChances, option.at, { count: chances.all, most: chances.counted.length }));
   const { circle } = saysOrder(option, planned) ? later.ready() : {};
   if (circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...circle, ...circle.slice(0, 1)] }));
-  if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, most: MOST_WAYS }));
+  if (planned.tooMany !== undefined) problems.push(problem(workRules.tooManyWays, option.at, { count: planned.tooMany, ...(option.way === undefined ? { most: MOST_WAYS, pinned: false } : { most: MOST_PINNED, pinned: true }) }));
   for (const job of planned.unreachable) {
     if (option.staged?.labour.includes(job) === true) continue; // the stage says so, once
     const takes = job.modes.map((mode) => mode.with.map((way) => way.name).join(' and ')).join(', or ');
@@ -144,7 +151,7 @@ function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'late
 /** Worth after an option: its own, or the vehicle's. */
 function worthOf(option: Option, estimate: Estimate): Figure | undefined {
   const amount = option.worth ?? estimate.vehicle?.worth;
-  return amount === undefined ? undefined : given('Worth of the vehicle afterwards', 'money', amount);
+  return amount === undefined ? undefined : given(option.written ? 'Worth of the vehicle afterwards' : 'What it brings as it stands', 'money', amount);
 }
 
 /** The most that any option leaves; worth is only compared where every option has one. */

@@ -1,5 +1,5 @@
 import type { Amount } from '../vocabulary/index.js';
-import { isOpen, monthsAfter, workingDayAfter, type Day, type WorkingCalendar } from './calendar.js';
+import { dayWhenPassed, isOpen, workingDayAfter, type Day, type WorkingCalendar } from './calendar.js';
 import { keeper } from './keep.js';
 
 /** How far ahead days are counted; a shop that is closed for longer has closed for good. */
@@ -55,10 +55,10 @@ export function waitEndsOn(from: Day, count: number, unit: WaitUnit, calendar: W
   return unit === 'd' ? workingDayAfter(from, Math.ceil(Math.min(count, FARTHEST)), calendar) : calendarWaitEndsOn(from, count, unit);
 }
 
-/** The same for what runs by the calendar: weeks of seven days, calendar months. */
+/** The same for what runs by the calendar: weeks of seven days, calendar months, and of a part of one as many of its days. */
 export function calendarWaitEndsOn(from: Day, count: number, unit: 'wk' | 'mo'): Day {
   const most = Math.min(count, MOST_MONTHS);
-  return unit === 'wk' ? from + Math.ceil(most * 7) : monthsAfter(from, Math.ceil(most));
+  return unit === 'wk' ? from + Math.ceil(most * 7) : dayWhenPassed(from, most);
 }
 
 /** The unit that a wait is written in; days where it has none. */

@@ -46,12 +46,15 @@ describe('every combination of records, before, between and after their days', (
     // The order of the lines says nothing.
     const jobs = [records, [...records].reverse()].map((lines) => jobWith(lines.map((word) => RECORDS[word])));
     for (const day of today) {
-      // The order of the issue, written out once more: what has not happened by that day doesn't count.
+      // The order of the states, written out once more: what has not happened by that day doesn't count.
       const has = (word: Word) => records.includes(word) && DAYS[word] <= day;
       const ends = has('quoted') ? '2026-11-19' : '2026-11-15'; // 14 days after the 5th, and after the 1st
-      const wanted = has('closed') ? 'closed' : has('started') ? 'in-work' : has('authorised') ? 'authorised' : ends < day ? 'expired' : has('quoted') ? 'quoted' : 'draft';
-      const since = { closed: DAYS.closed, 'in-work': DAYS.started, authorised: DAYS.authorised, quoted: DAYS.quoted, draft: '2026-11-01', expired: has('quoted') ? '2026-11-20' : '2026-11-16' }[wanted];
-      for (const job of jobs) expect(stateOf(job, day), day).toMatchObject({ state: wanted, since });
+      // A stage holds until something else is quoted after it.
+      const held = has('authorised') || (has('stage') && !has('quoted'));
+      const wanted = has('closed') ? 'closed' : has('started') ? 'in-work' : held ? 'authorised' : ends < day ? 'expired' : has('quoted') ? 'quoted' : 'draft';
+      const since = { closed: DAYS.closed, 'in-work': DAYS.started, authorised: has('authorised') ? DAYS.authorised : DAYS.stage, quoted: DAYS.quoted, draft: '2026-11-01', expired: has('quoted') ? '2026-11-20' : '2026-11-16' }[wanted];
+      const option = wanted === 'closed' || has('authorised') || has('quoted') ? 'repair' : has('stage') ? 'tear-down' : undefined;
+      for (const job of jobs) expect(stateOf(job, day), day).toMatchObject({ state: wanted, since, option });
     }
   });
 });

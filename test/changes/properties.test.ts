@@ -8,7 +8,7 @@ import { Draw } from '../support/random-draw.js';
 import { randomEstimate } from '../support/random-estimate.js';
 import { PATIENT, runs } from '../support/random-runs.js';
 import { changed, sideOf } from './both.js';
-import { blocksOf, edited, renamedTo, shuffled, textOf } from './random-edits.js';
+import { blocksOf, edited, namesSwapped, renamedTo, shuffled, swappedNames, textOf } from './random-edits.js';
 
 const draws = fc.array(fc.nat({ max: 65_535 }), { minLength: 5, maxLength: 60 }).map((numbers) => new Draw(numbers));
 
@@ -33,20 +33,32 @@ function sumOf(list: readonly { readonly effects: readonly Effect[] }[], option:
   return list.reduce((all, { effects }) => all.plus((effects[option] as Effect)[key]), new Decimal(0)).toFixed();
 }
 
+/** What is told adds up to the new less the old figure. */
+function expectAllTold(found: Compared): void {
+  if (!found.comparable) return;
+  const likely = (weighed: Weighed | undefined, key: 'total' | 'inAll') => (weighed === undefined ? new Decimal(0) : key === 'total' ? weighed.totals.total.likely : weighed.inAll.likely);
+  found.weighed.forEach((pair, i) => {
+    for (const key of ['total', 'inAll'] as const) {
+      const name = (pair.after ?? pair.before)?.option.name ?? '';
+      expect(sumOf(rows(found), i, key), `${key} of ${name}`).toBe(likely(pair.after, key).minus(likely(pair.before, key)).toFixed());
+    }
+  });
+}
+
 describe('what changed', () => {
   test('effects add up to the whole difference, for every option and to the smallest coin', PATIENT, () => {
+    fc.assert(fc.property(randomEstimate, draws, (text, draw) => { expectAllTold(compared(text, edited(text, draw))); }), runs(1101, 80));
+  });
+
+  test('where names were swapped, effects add up and the other way round is the mirror', PATIENT, () => {
     fc.assert(fc.property(randomEstimate, draws, (text, draw) => {
-      const after = edited(text, draw);
-      const found = compared(text, after);
-      if (!found.comparable) return;
-      const likely = (weighed: Weighed | undefined, key: 'total' | 'inAll') => (weighed === undefined ? new Decimal(0) : key === 'total' ? weighed.totals.total.likely : weighed.inAll.likely);
-      found.weighed.forEach((pair, i) => {
-        for (const key of ['total', 'inAll'] as const) {
-          const name = (pair.after ?? pair.before)?.option.name ?? '';
-          expect(sumOf(rows(found), i, key), `${key} of ${name}`).toBe(likely(pair.after, key).minus(likely(pair.before, key)).toFixed());
-        }
-      });
-    }), runs(1101, 80));
+      const after = edited(namesSwapped(text, draw), draw);
+      const there = compared(text, after);
+      expectAllTold(there);
+      // Of two lines that took each other's names and share a title either may come first.
+      const inAnyOrder = ({ changes, follows }: ReturnType<typeof told>) => [...changes.map((one) => JSON.stringify(one)).sort(), ...follows];
+      expect(inAnyOrder(mirrored(compared(after, text)))).toEqual(inAnyOrder(told(there)));
+    }), runs(1109, 60));
   });
 
   test('an edit changes something exactly where a total moves', PATIENT, () => {
@@ -83,6 +95,28 @@ describe('what changed', () => {
       expect(found.follows).toEqual([]);
       expect(found.found[0]?.change.effects.every(({ total, inAll }) => total.isZero() && inAll.isZero())).toBe(true);
     }), runs(1105, 80));
+  });
+
+  test('two lines that swap their names, wherever these are used, are two changes that move nothing', PATIENT, () => {
+    let swapped = 0;
+    fc.assert(fc.property(randomEstimate, draws, (text, draw) => {
+      const blocks = blocksOf(text);
+      const heads = blocks.flatMap(([head = '']) => {
+        const [, kind = '', name = '', title = ''] = /^(labour|access|part|sublet|fee|option|tool|finding) ([a-z][\w-]*) ("(?:[^"\\]|\\.)*")/.exec(head) ?? [];
+        return kind === '' ? [] : [{ kind, name, title }];
+      });
+      // A name or title that two lines have tells nothing.
+      const lone = heads.filter(({ kind, name, title }) => heads.filter((other) => other.name === name || (other.kind === kind && other.title === title)).length === 1);
+      const pairs = lone.flatMap((one) => lone.flatMap((other) => (one.kind === other.kind && one.name < other.name ? [[one, other] as const] : [])));
+      if (pairs.length === 0) return;
+      const [one, other] = draw.pick(pairs);
+      const found = compared(textOf(blocks), textOf(swappedNames(blocks, one.name, other.name)));
+      expect(found.found.map(({ change }) => change.sort)).toEqual(['renamed', 'renamed']);
+      expect(found.follows).toEqual([]);
+      expect(found.found.flatMap(({ change }) => change.effects).every(({ total, inAll }) => total.isZero() && inAll.isZero())).toBe(true);
+      swapped++;
+    }), runs(1108, 120));
+    expect(swapped).toBeGreaterThan(20);
   });
 
   test('one change alone makes the whole difference in all, by weighing the text with it', PATIENT, () => {
@@ -131,16 +165,18 @@ function optionNames({ weighed }: Compared, which: 'before' | 'after'): string[]
 }
 
 /** Rows by words, with their amounts by option. */
-function told(found: Compared): unknown {
+function told(found: Compared): ReturnType<typeof said> {
   return said(found, optionNames(found, 'after'), 1);
 }
 
-function mirrored(found: Compared): unknown {
+function mirrored(found: Compared): ReturnType<typeof said> {
   return said(found, optionNames(found, 'before'), -1);
 }
 
-function said(found: Compared, names: readonly string[], sign: 1 | -1): unknown {
-  const amounts = (effects: readonly Effect[]): Readonly<Record<string, string>> => Object.fromEntries(effects.flatMap(({ total, inAll }, i) => (total.isZero() && inAll.isZero() ? [] : [[names[i] ?? '', `${total.times(sign).toFixed()} ${inAll.times(sign).toFixed()}`]])));
+function said(found: Compared, names: readonly string[], sign: 1 | -1): { readonly changes: readonly object[]; readonly follows: readonly string[] } {
+  const amounts = (effects: readonly Effect[]): Readonly<Record<string, string>> => Object.fromEntries(effects.flatMap(({ total, inAll }, i) => (total.isZero() && inAll.isZero() ? [] : [[names[i] ?? '', `${total.times(sign).toFixed()} ${inAll.times(sign).toFixed()}`] as const]))
+    // Each version has its options in its own order.
+    .sort(([a], [b]) => (a < b ? -1 : 1)));
   return {
     changes: found.found.map(({ draft, change }) => ({ key: draft.key, sort: sign === 1 ? change.sort : turnedSort[change.sort], amounts: amounts(change.effects) })),
     follows: found.follows.map(({ sort, of, effects }) => ({ sort, from: sign === 1 ? of?.before : of?.after, to: sign === 1 ? of?.after : of?.before, amounts: amounts(effects) })).map((one) => JSON.stringify(one)).sort(),

@@ -90,6 +90,26 @@ function renamed(blocks: string[][], at: number, draw: Draw): string[][] {
   return name === undefined ? blocks : renamedTo(blocks, name, `${name}-anew-${draw.upTo(9)}`);
 }
 
+/** Two lines of a kind swap their names, sometimes only where these are given and not where they are used. */
+export function namesSwapped(text: string, draw: Draw): string {
+  const blocks = blocksOf(text);
+  const heads = blocks.flatMap(([head = '']) => {
+    const [, kind, name] = /^(labour|access|part|sublet|fee|option) ([a-z][\w-]*) /.exec(head) ?? [];
+    return kind === undefined || name === undefined ? [] : [{ kind, name }];
+  });
+  const pairs = heads.flatMap((one) => heads.flatMap((other) => (one.kind === other.kind && one.name < other.name ? [[one, other] as const] : [])));
+  if (pairs.length === 0) return text;
+  const [one, other] = draw.pick(pairs);
+  if (draw.chance(70)) return textOf(swappedNames(blocks, one.name, other.name));
+  const own = new RegExp(`^${one.kind} (${one.name}|${other.name}) `);
+  return textOf(blocks.map((block) => block.map((line) => (own.test(line) ? textOf(swappedNames([[line]], one.name, other.name)).trimEnd() : line))));
+}
+
+/** Two names swapped wherever they stand outside titles. */
+export function swappedNames(blocks: readonly BlockOfLines[], one: string, other: string): string[][] {
+  return renamedTo(renamedTo(renamedTo(blocks, one, 'for-a-while'), other, one), 'for-a-while', other);
+}
+
 /** Every mention of a name outside titles. */
 export function renamedTo(blocks: readonly BlockOfLines[], name: string, to: string): string[][] {
   const word = new RegExp(`("(?:[^"\\\\]|\\\\.)*")|(?<![\\w-])${name}(?![\\w-])`, 'g');

@@ -54,11 +54,59 @@ describe('quote', () => {
     expect(existsSync(path.join(folder, 'missing.html'))).toBe(false);
   });
 
-  test('is made of a whole option beside a broken one, and says that there is something to mend', () => {
-    const { code, out, err } = steelyard(['quote', 'broken.yard']);
+  test('is made of a whole option beside a broken one where it is named, and says that there is something to mend', () => {
+    const { code, out, err } = steelyard(['quote', 'broken.yard', '--option', 'one']);
     expect(code).toBe(1);
     expect(out).toContain('What we propose: One');
     expect(err).toContain('One line could not be read or priced.');
+  });
+
+  test('without a name none is made beside a broken option, which might be the cheapest', () => {
+    const { code, out, err } = steelyard(['quote', 'broken.yard']);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toContain('No quote was made: Two rests on a line that can’t be read or priced, so which option costs least can’t be told. Mend it first, or name the option to quote with --option.');
+    expect(err).toContain('broken.yard:5: There is a comma inside this number.');
+  });
+
+  test.each([
+    ['a line that nobody knows', 'optoin two "Two"\n  fee "Tow" 5.00\n', 3],
+    ['an option without a name', 'option "Two"\n  fee "Tow" 5.00\n', 3],
+    ['a finding that rules out a name that nothing has', 'finding "Bores scored"\n  rules out oen\n', 4],
+  ])('nor beside %s, which may be an option or speak against one', (_, more, line) => {
+    writeFileSync(path.join(folder, 'unread.yard'), `steelyard 1\nshop "S"\n${more}option one "One"\n  fee "Tow" 10.00\n`);
+    const { code, out, err } = steelyard(['quote', 'unread.yard']);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toContain(`No quote was made: line ${line} of unread.yard can’t be read. It may be an option, or speak against one`);
+    expect(steelyard(['quote', 'unread.yard', '--option', 'one']).out).toContain('What we propose: One');
+  });
+
+  test('a slip elsewhere keeps no quote back', () => {
+    writeFileSync(path.join(folder, 'elsewhere.yard'), 'steelyard 1\ncoverage "Recall" recal\noption one "One"\n  fee "Tow" 10.00\n');
+    const { code, out } = steelyard(['quote', 'elsewhere.yard']);
+    expect(code).toBe(1);
+    expect(out).toContain('What we propose: One');
+  });
+
+  test('never takes an option by itself that a finding rules out, and says so where it is named', () => {
+    writeFileSync(path.join(folder, 'against.yard'), 'steelyard 1\nfinding "Bores scored"\n  rules out one\noption one "One"\n  fee "Tow" 10.00\noption two "Two"\n  fee "Tow" 20.00\n');
+    const chosen = steelyard(['quote', 'against.yard']);
+    expect(chosen).toMatchObject({ code: 0, err: '' });
+    expect(chosen.out).toContain('What we propose: Two');
+    expect(chosen.out.replace(/\s+/g, ' ')).toContain('One; ruled out: “Bores scored” Total: 10.00');
+    const named = steelyard(['quote', 'against.yard', '--option', 'one']);
+    expect(named).toMatchObject({ code: 1, err: 'The option that was quoted is ruled out: the finding “Bores scored” speaks against One.\n' });
+    expect(named.out).toContain('What we propose: One');
+  });
+
+  test('is not made where everything is ruled out and none is named', () => {
+    writeFileSync(path.join(folder, 'all.yard'), 'steelyard 1\nfinding "Bores scored"\n  rules out one\noption one "One"\n  fee "Tow" 10.00\n');
+    const { code, out, err } = steelyard(['quote', 'all.yard']);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toBe('No quote was made: something was found that speaks against every option: the finding “Bores scored” speaks against One. To quote one all the same, name it with --option.\n');
+  });
+
+  test('a name may end as it likes where the form is said', () => {
+    expect(steelyard(['quote', pilgrim, '--as', 'text', '--output', 'q.docx'])).toEqual({ code: 0, out: '', err: 'Wrote q.docx\n' });
   });
 
   test('takes pictures of the workspace only, and says which are not in it', () => {
@@ -75,6 +123,8 @@ describe('quote', () => {
     [['quote', 'none.yard'], 'There is no option to quote.'],
     [['quote', pilgrim, '--as', 'pdf'], '--as takes html, text, markdown, not pdf.'],
     [['quote', pilgrim, '--output', 'job/job.yard'], 'is the name of an estimate; nothing was written'],
+    [['quote', pilgrim, '--output', 'new.docx'], 'The end of new.docx says no form that can be written here: .html, .htm, .txt, .md. Choose one of these, or say the form with --as html, text, markdown.'],
+    [['export', pilgrim, '--output', 'new.xlsx'], '.html, .htm, .csv, .json'],
     [['quote', pilgrim, '--output', 'nowhere/q.html'], 'nowhere/q.html could not be written'],
     [['weigh', pilgrim, '--option', 'used'], '--option belongs to quote.'],
     [['weigh', pilgrim, '--as', 'csv'], '--as belongs to check, quote, export and changes.'],
@@ -97,8 +147,8 @@ describe('export', () => {
   test('csv has a row for each line', () => {
     const { code, out } = steelyard(['export', pilgrim, '--as', 'csv']);
     expect(code).toBe(0);
-    expect(out.split('\r\n')[0]).toBe('option,option_title,complete,share,kind,name,title,condition,quantity,hours,amount_low,amount,amount_high,currency');
-    expect(out).toContain('"used","Fit a used engine",yes,work,part,"","Used engine, 92 000 mi",used,,,1150.00,1350.00,2100.00,USD\r\n');
+    expect(out.split('\r\n')[0]).toBe('option,option_title,complete,share,kind,name,title,condition,quantity,hours,amount_low,amount,amount_high,currency,ruled_out');
+    expect(out).toContain('"used","Fit a used engine",yes,work,part,"","Used engine, 92 000 mi",used,,,1150.00,1350.00,2100.00,USD,\r\n');
   });
 
   test('html is one page with the same totals, and without the margin of the shop', () => {

@@ -112,6 +112,12 @@ describe('what is not recorded', () => {
   });
 });
 
+test('a part whose cost to the shop is not written is not said to be free', () => {
+  const { text } = small('  paid hose 11.00\n');
+  expect(text).toMatch(/^ {2}Hose +cost not written +11\.00$/m);
+  expect(text).not.toContain('no cost');
+});
+
 test('another way in than the planned one is said', () => {
   const { made, text } = closing({ 'job.yard': `${SMALL.replace('5 h with out', '5 h with out\n  takes 6 h with lifted')}  clocked swap 6 h\n  clocked out 8 h\n` });
   expect(made.weighed.planned.chosen.paid.map(({ name }) => name)).toEqual(['lifted']);

@@ -121,6 +121,8 @@ describe('core money that came back', () => {
 
   test('for a part of another option is told as that alone', () => {
     expect(saysOf('credited belt 1.00')).toEqual([['not-in-option', 'belt']]);
+    // Of another kind than can be paid: that is one message, of the name.
+    expect(saysOf('paid other 1.00')).toEqual([['unknown-name', 'other']]);
   });
 });
 

@@ -47,7 +47,8 @@ describe('an inspection', () => {
   });
 
   test('shows a thing in at most all cases, and as one figure', () => {
-    expect(told(looking('a 100% wrongly 100%'))).toEqual([]);
+    expect(told(looking('a 100% wrongly 99%'))).toEqual([]);
+    expect(told(looking('a 99% wrongly 100%'))).toEqual([['wrongly-as-often', '100%']]);
     expect(told(looking('a 101%'))).toEqual([['over-hundred', '101%']]);
     expect(told(looking('a 90% wrongly 101%'))).toEqual([['over-hundred', '101%']]);
     expect(told(looking('a 90 / 95 / 101%'))).toEqual([['over-hundred', '90 / 95 / 101%']]);

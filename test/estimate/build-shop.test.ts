@@ -14,6 +14,9 @@ describe('what a shop says of itself', () => {
   test('a language that is no tag is told, and en-US is used', () => {
     expect(told(shop('locale en_GB')).map(([code]) => code)).toEqual(['unknown-locale']);
     expect(of('locale en_GB').locale).toBe('en-US');
+    expect(told(shop('locale german'))).toEqual([['unknown-locale', 'german']]);
+    expect(of('locale german').locale).toBe('en-US');
+    expect([of('locale de-DE').locale, of('locale de').locale]).toEqual(['de-DE', 'de']);
     expect(of().locale).toBe('en-US');
   });
 

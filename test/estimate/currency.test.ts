@@ -48,3 +48,44 @@ describe('a shop’s currency', () => {
     expect(told(shop('ZZZ', 'part a "A" 5.00 USD new\n'))).toEqual([['unknown-currency', 'ZZZ']]);
   });
 });
+
+describe('three decimals behind one to three digits', () => {
+  const shop = (currency: string, line: string) => told(resolved(`steelyard 1\nshop "S"\n  rate r 100.00\n${currency === '' ? '' : `  currency ${currency}\n`}${line}\n`));
+  const doubted = (figure: string) => [['thousands-point', figure]];
+
+  test.each(['EUR', 'JPY', ''])('could mean thousands in %s, wherever money stands', (currency) => {
+    expect(shop(currency, 'part p "P" 1.250 new')).toEqual(doubted('1.250'));
+    expect(shop(currency, 'part p "P" 3 at cost 12.350 new')).toEqual(expect.arrayContaining(doubted('12.350')));
+    expect(shop(currency, '  rate s 1.100 usual')).toEqual(doubted('1.100'));
+    expect(shop(currency, '  fee f "F" 5% of labour cap 1.000')).toEqual(doubted('1.000'));
+    expect(shop(currency, 'vehicle "V"\n  worth 9.000')).toEqual(doubted('9.000'));
+  });
+
+  test('in a range the figures are marked together, without the currency behind them', () => {
+    expect(shop('EUR', 'part p "P" 1.250 / 1.400 / 1600 EUR new')).toEqual(doubted('1.250 / 1.400 / 1600'));
+  });
+
+  test('and distances; no others', () => {
+    expect(shop('EUR', 'vehicle "V"\n  odometer 90.000 km')).toEqual(doubted('90.000'));
+    expect(shop('EUR', 'coverage c "C" recall\n  up to 150.000 km')).toEqual(doubted('150.000'));
+    expect(shop('EUR', 'labour l "L" 1.125 h\npart oil "Oil" 4.125 L at 9.00 new\n  arrives 1.125 d\nfinding f "F"\n  compression 10.125 10.250 bar')).toEqual([]);
+  });
+
+  test.each(['0.125', '1.1250', '1250.125', '1.25', '1250', '1.12500', '012.125'])('%s says what it says', (figure) => {
+    expect(shop('EUR', `part p "P" ${figure} new`)).toEqual([]);
+  });
+
+  test('is how money is written where the smallest coin is a thousandth', () => {
+    expect(shop('KWD', 'part p "P" 1.250 new\npart q "Q" 1.250 KWD new')).toEqual([]);
+    expect(shop('KWD', 'vehicle "V"\n  odometer 90.000 km')).toEqual(doubted('90.000'));
+  });
+
+  test('is not told where the shop’s currency could not be read', () => {
+    expect(shop('ZZZ', 'part p "P" 1.250 new')).toEqual([['unknown-currency', 'ZZZ']]);
+    expect(told(resolved('steelyard 1\nuse "missing.yard"\npart p "P" 1.250 new\n')).map(([code]) => code)).toEqual(['use-missing']);
+  });
+
+  test('an amount in another currency has one message', () => {
+    expect(shop('EUR', 'part p "P" 1.250 USD new')).toEqual([['other-currency', '1.250 USD']]);
+  });
+});

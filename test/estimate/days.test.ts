@@ -32,8 +32,10 @@ describe('calendar months', () => {
 describe('the last day of an offer', () => {
   test.each([
     ['14 d', '2026-12-08'], ['0 d', '2026-11-24'], ['1 d', '2026-11-25'], ['1 wk', '2026-12-01'], ['2 wk', '2026-12-08'], ['1 mo', '2026-12-24'], ['3 mo', '2027-02-24'],
-    // Parts of a day or month have not run out.
-    ['1.9 d', '2026-11-25'], ['1.5 wk', '2026-12-04'], ['1.9 mo', '2026-12-24'],
+    // A day that has begun is no whole day of it.
+    ['1.9 d', '2026-11-25'], ['1.5 wk', '2026-12-04'],
+    // Part of a month is that part of the days of the month it runs in: of 30 from 24 November, of 31 from 24 December.
+    ['0.5 mo', '2026-12-09'], ['1.5 mo', '2027-01-08'], ['1.9 mo', '2027-01-20'], ['0.1 mo', '2026-11-27'], ['1.1 mo', '2026-12-27'], ['0.999999 mo', '2026-12-23'],
     // The quote counts on the likely figure.
     ['7 / 14 / 21 d', '2026-12-08'],
     // Beyond these an offer never runs out: 20 000 days, 1200 months.

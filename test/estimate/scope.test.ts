@@ -15,6 +15,24 @@ describe('a name that nothing has', () => {
     expect(wordsOf(read('option o "O"\n  way in-cra\n'), 'unknown-name')).toContain('in-car');
   });
 
+  test('of another kind is told where it goes', () => {
+    const goods = 'part ring "Ring" 1.00 new\nlabour seal "Seal" 1 h\nsublet plane "Plane" 1.00\nfee tow "Tow" 1.00\noption mend "Mend"\n  do seal\n';
+    const says = (text: string) => wordsOf(read(goods + text), 'unknown-name');
+    expect(says('option o "O"\n  fit seal\n')).toContain('It goes behind do: do seal');
+    expect(says('option o "O"\n  do seal, ring\n')).toContain('It goes behind fit: fit ring');
+    expect(says('option o "O"\n  do plane\n')).toContain('It goes behind send: send plane');
+    expect(says('option o "O"\n  chance c "C" 5%\n    do tow\n')).toContain('It goes behind charge: charge tow');
+    expect(says('labour l "L" 1 h\n  needs ring\n')).toContain('It goes behind uses: uses ring');
+    expect(says('consider ring\n')).toContain('Write the name of a labour line');
+    expect(says('closed for mend on 2026-12-09\n  paid seal 4.00\n')).toContain('It goes behind clocked: clocked seal');
+    expect(says('closed for mend on 2026-12-09\n  clocked mend 4 h\n')).toContain('Write the name of a labour or an access line');
+  });
+
+  test('in-car is told to be no way in that work takes', () => {
+    expect(wordsOf(read('labour l "L"\n  takes 3 h with in-car\n'), 'unknown-name')).toContain('leave with out');
+    expect(told(read('access in-car "In the car"\n  remove 1 h\nlabour l "L"\n  takes 3 h with in-car\n'))).toEqual([['reserved-name', 'in-car']]);
+  });
+
   test('stands where it stands: below, in a list, behind one word', () => {
     expect(new Set(told(read('option o "O"\n  labour "L" 1 h\n    needs a, b\n    class c\n')).map((one) => one.join(' ')))).toEqual(new Set(['unknown-name a', 'unknown-name b', 'unknown-name c']));
   });
@@ -52,6 +70,12 @@ describe('one name twice in a list', () => {
     expect(told(one)).toEqual([['said-before', 'a', 'a'], ['said-before', 'a', 'a']]);
     expect(wordsOf(one, 'said-before')).toContain('a stands behind fit twice');
     expect(called(one.estimate.options[0]?.parts ?? [])).toEqual(['a', 'b']);
+  });
+
+  test('of outside work, with an example of that', () => {
+    const words = wordsOf(read('sublet plane "Plane" 1.00\noption o "O"\n  send plane, plane\n'), 'said-before');
+    expect(words).toContain('sublet plane "Plane a head" 2 at 45.00');
+    expect(words).not.toContain('1.5 h');
   });
 });
 

@@ -37,8 +37,36 @@ describe('how far a job has come', () => {
     expect(state('2026-11-25', quoted, agreed).state).toBe('quoted'); // not yet
   });
 
-  test('a stage that is authorised is not the job', () => {
-    expect(state('2026-11-26', quoted, 'authorised 200.00 for look on 2026-11-26')).toMatchObject({ state: 'quoted', option: 'used' });
+  describe('a stage that is authorised', () => {
+    const looked = 'authorised 200.00 for look on 2026-11-26';
+    const later = 'quoted 940.00 for used on 2026-12-01';
+
+    test('is the job so far, whatever was quoted before it', () => {
+      expect(state('2026-11-26', quoted, looked)).toEqual({ state: 'authorised', since: '2026-11-26', option: 'look', validUntil: undefined });
+      expect(state('2099-01-01', looked)).toMatchObject({ state: 'authorised', option: 'look' }); // it does not run out
+      expect(state('2026-11-25', 'quoted 200.00 for look on 2026-11-25', looked)).toMatchObject({ state: 'quoted', option: 'look', validUntil: '2026-12-09' });
+      expect(state('2026-11-30', looked, started)).toEqual({ state: 'in-work', since: '2026-11-30', option: 'look', validUntil: undefined });
+    });
+
+    test('until an option is authorised', () => {
+      expect(state('2026-11-28', looked, 'authorised 950.00 for used on 2026-11-28')).toEqual({ state: 'authorised', since: '2026-11-28', option: 'used', validUntil: undefined });
+    });
+
+    test('or something else is quoted after it: that offer is open, and runs out', () => {
+      expect(state('2026-12-01', looked, later)).toEqual({ state: 'quoted', since: '2026-12-01', option: 'used', validUntil: '2026-12-15' });
+      expect(state('2026-12-16', looked, later)).toMatchObject({ state: 'expired', option: 'used' });
+      expect(state('2026-12-01', looked, started, later)).toEqual({ state: 'in-work', since: '2026-11-30', option: 'used', validUntil: '2026-12-15', asked: true });
+      expect(state('2026-12-01', looked, started, 'quoted 210.00 for look on 2026-12-01')).toEqual({ state: 'in-work', since: '2026-11-30', option: 'look', validUntil: undefined });
+    });
+
+    test('on one day the option was quoted after it where work had begun by then', () => {
+      const same = 'quoted 940.00 for used on 2026-11-26';
+      expect(state('2026-11-27', looked, same)).toMatchObject({ state: 'authorised', option: 'look' });
+      expect(state('2026-11-27', looked, same, 'started on 2026-11-26')).toMatchObject({ state: 'in-work', option: 'used', asked: true });
+    });
+  });
+
+  test('what is authorised for nothing is no authorisation', () => {
     expect(state('2026-11-26', 'authorised 200.00 on 2026-11-26').state).toBe('draft');
   });
 

@@ -56,7 +56,7 @@ describe('the written grammar is true', () => {
   });
 
   /** What the prose of the grammar states and productions can't, and what still leaves a line that can be read. */
-  const beyondProductions = new Set(['said-twice', 'extra-figure', 'figures-out-of-order', 'not-whole', 'no-such-date', 'number-too-long', 'mixed-indent', 'uneven-indent', 'hidden-character', 'long-line', 'open-text', 'stray-indent', 'glued-comma', 'long-file']);
+  const beyondProductions = new Set(['said-twice', 'extra-figure', 'time-in-two', 'figures-out-of-order', 'not-whole', 'no-such-date', 'number-too-long', 'mixed-indent', 'uneven-indent', 'hidden-character', 'long-line', 'open-text', 'stray-indent', 'glued-comma', 'long-file']);
   const written = [syntaxRules, readRules, valueRules].flatMap((room) => Object.values(room) as unknown[]).filter((rule): rule is Rule<never> => typeof rule === 'object');
 
   test.each(written.filter(({ code }) => !beyondProductions.has(code)).map(({ code, example }) => [code, example] as const))('it does not derive the example of %s', (_, example) => {

@@ -45,6 +45,23 @@ const RECORDS: Readonly<Record<string, string>> = {
   'nothing-done.yard': 'closed on 2026-12-23\n',
 };
 
+/** Two and a half days of looking, with seals that are there in 2 working days. */
+const STAGED = `${JOB}part seals "Seals" 10.00 new arrives 2 d
+labour strip "Take it apart" 20 h
+  uses seals
+stage tear-down "Take it apart and look"
+  do strip
+quoted 2010.00 for tear-down on 2026-12-21
+`;
+const LOOKED = `${STAGED}authorised 2010.00 for tear-down on 2026-12-22\n`;
+const STAGES: Readonly<Record<string, string>> = {
+  'asked.yard': STAGED,
+  'looked.yard': LOOKED,
+  'dearer.yard': LOOKED.replace('2010.00 for tear-down on 2026-12-22', '1500.00 for tear-down on 2026-12-22'),
+  'looking.yard': `${LOOKED}started on 2026-12-28\n`,
+  'found.yard': `${LOOKED}started on 2026-12-28\nquoted 4010.00 for used on 2026-12-30\n`,
+};
+
 let folder: string;
 beforeAll(() => {
   folder = mkdtempSync(path.join(tmpdir(), 'steelyard-list-'));
@@ -54,6 +71,8 @@ beforeAll(() => {
   };
   write('jobs/shop.yard', SHOP);
   for (const [file, records] of Object.entries(RECORDS)) write(`jobs/${file}`, JOB + records);
+  write('stages/shop.yard', SHOP);
+  for (const [file, text] of Object.entries(STAGES)) write(`stages/${file}`, text);
   write('mixed/library.yard', 'steelyard 1\nlabour look "Look again" 1 h\n');
   write('mixed/good.yard', 'steelyard 1\noption a "A"\n  fee "X" 10.00\n');
   write('mixed/header-only.yard', 'steelyard 1\nestimate "Begun"\n');
@@ -106,10 +125,38 @@ describe('what an estimate waits for', () => {
     expect(rowsOn(today)[file]).toMatchObject({ state, waitsFor, whole: true });
   });
 
+  const stagesOn = (today: string) => Object.fromEntries(reportOf(['--today', today], 'stages').estimates.map((one) => [one.file, one]));
+
+  // The look: 20 h at 100.00 and 10.00; every option has it too. Working days: 22, 23, 24, 28, 29, 30, 31.
+  test.each([
+    ['2026-12-21', 'asked.yard', 'quoted', { what: 'answer', until: '2027-01-04' }],
+    ['2027-01-05', 'asked.yard', 'expired', { what: 'new-quote' }],
+    ['2026-12-22', 'looked.yard', 'authorised', { what: 'parts', until: '2026-12-24' }],
+    ['2026-12-24', 'looked.yard', 'authorised', { what: 'start' }],
+    ['2027-02-24', 'looked.yard', 'authorised', { what: 'start' }],
+    ['2026-12-24', 'dearer.yard', 'authorised', { what: 'authorisation', over: '510.00' }],
+    ['2026-12-28', 'looking.yard', 'in-work', { what: 'work', until: '2026-12-30' }],
+    ['2026-12-31', 'looking.yard', 'in-work', { what: 'quote' }],
+  ])('of a stage: on %s %s is %s and waits for %j', (today, file, state, waitsFor) => {
+    expect(stagesOn(today)[file]).toMatchObject({ state, waitsFor, whole: true, pick: { of: 'stage', name: 'tear-down', title: 'Take it apart and look', by: 'said', amount: '2010.00', amountOf: 'total' } });
+  });
+
+  test('what is quoted after a stage, while it stands, waits for the answer, and runs out', () => {
+    const pick = { of: 'option', name: 'used', by: 'said', amount: '4010.00' };
+    expect(stagesOn('2026-12-30')['found.yard']).toMatchObject({ state: 'in-work', waitsFor: { what: 'answer', until: '2027-01-13' }, pick });
+    expect(stagesOn('2027-01-14')['found.yard']).toMatchObject({ state: 'in-work', waitsFor: { what: 'new-quote' }, pick });
+  });
+
+  test('the list says that it is a stage', () => {
+    const { out } = steelyard(['list', '--today', '2026-12-24'], 'stages');
+    expect(out).toMatch(/^ {2}looked\.yard +tear-down \(stage\) +2,010\.00 +3 d +work to begin$/m);
+    expect(out).toMatch(/^ {2}asked\.yard +tear-down \(stage\) +2,010\.00 +3 d +the customer’s answer, until 2027-01-04$/m);
+  });
+
   test('the pick is what was said, or else the cheapest; the amount what was billed, or else today’s total', () => {
     const rows = rowsOn('2027-01-15');
-    expect(rows['draft.yard']?.pick).toEqual({ name: 'patch', title: 'Patch it', by: 'cheapest', amount: '100.00', amountOf: 'total' });
-    expect(rows['quoted.yard']?.pick).toEqual({ name: 'used', title: 'Fit a used engine', by: 'said', amount: '2000.00', amountOf: 'total' });
+    expect(rows['draft.yard']?.pick).toEqual({ of: 'option', name: 'patch', title: 'Patch it', by: 'cheapest', ruledOut: [], amount: '100.00', amountOf: 'total' });
+    expect(rows['quoted.yard']?.pick).toEqual({ of: 'option', name: 'used', title: 'Fit a used engine', by: 'said', ruledOut: [], amount: '2000.00', amountOf: 'total' });
     expect(rows['closed.yard']?.pick).toMatchObject({ name: 'used', by: 'said', amount: '1990.00', amountOf: 'billed' });
     expect(rows['nothing-done.yard']).toMatchObject({ state: 'closed', pick: null, waitsFor: null });
   });
@@ -124,7 +171,7 @@ describe('what an estimate waits for', () => {
 describe('a folder', () => {
   test('is told by state, the oldest first, in aligned columns', () => {
     expect(steelyard(['list', '--today', '2026-12-28'], 'jobs')).toEqual({ code: 0, err: '', out: `Draft
-  draft.yard         patch (cheapest)    100.00  7 d  to be quoted
+  draft.yard         patch (cheapest)    100.00  7 d  a quote
 
 Quoted
   quoted.yard        used              2,000.00  7 d  the customer’s answer, until 2027-01-05
@@ -150,7 +197,7 @@ Closed
     expect(unread.map(({ file }) => file)).toEqual(['in/latin.yard', 'in/uses-latin.yard']);
     const { code, out } = steelyard(['list'], 'mixed');
     expect(code).toBe(1);
-    expect(out).toMatch(/in\/broken\.yard +to be quoted; has lines that can’t be read/); // no amount that would be too low
+    expect(out).toMatch(/in\/broken\.yard +a quote; has lines that can’t be read/); // no amount that would be too low
     expect(out).toContain('Not read\nin/latin.yard is not text in UTF-8.');
     expect(out).not.toMatch(/[\u001b\u202e\u0007]/);
   });

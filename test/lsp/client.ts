@@ -18,7 +18,7 @@ export async function buildTool(folder: string): Promise<string> {
 /** A folder of its own with the samples in it. */
 export function sampleFolder(): string {
   const folder = mkdtempSync(path.join(tmpdir(), 'steelyard lsp '));
-  cpSync(path.join(root, 'samples'), folder, { recursive: true, filter: (file) => !file.endsWith('.png') });
+  cpSync(path.join(root, 'samples'), folder, { recursive: true });
   return folder;
 }
 

@@ -14,6 +14,7 @@ export interface CoreBack {
   readonly charge: Coins;
   readonly refund: Coins;
   readonly taxBack: Coins;
+  readonly taxKept: Coins;
   readonly deadline: string | undefined;
   readonly late: boolean;
 }
@@ -24,18 +25,25 @@ export function startOf({ prices }: Oracle): string | undefined {
 }
 
 const floor = (value: Rational) => Number(value.n / value.d);
-const ceiling = (value: Rational) => Number((value.n + value.d - 1n) / value.d);
+export const ceiling = (value: Rational) => Number((value.n + value.d - 1n) / value.d);
 
-/** A term by the calendar from a day on: days and weeks of seven days, calendar months; what is begun doesn't count. */
-function later(from: string, time: Written): string {
-  const value = fromDigits(time.likely);
-  return time.unit === 'mo' ? monthsLater(from, floor(value)) : daysLater(from, floor(time.unit === 'wk' ? times(value, whole(7n)) : value));
+/** Calendar months on from a day, and of a part of one that part of the days of the month it runs in, made whole days by `toDays`. */
+export function monthsOn(from: string, months: Rational, toDays: (days: Rational) => number): string {
+  const begun = monthsLater(from, floor(months));
+  const days = daysBetween(begun, monthsLater(from, floor(months) + 1)) - 1;
+  return daysLater(begun, toDays(times(minus(months, whole(BigInt(floor(months)))), whole(BigInt(days)))));
 }
 
-/** The day on which something arrives: working days, or weeks and months by the calendar; what is begun counts. */
+/** A term by the calendar from a day on: days and weeks of seven days, calendar months and parts of them; a day that is begun doesn't count. */
+function later(from: string, time: Written): string {
+  const value = fromDigits(time.likely);
+  return time.unit === 'mo' ? monthsOn(from, value, floor) : daysLater(from, floor(time.unit === 'wk' ? times(value, whole(7n)) : value));
+}
+
+/** The day on which something arrives: working days, or weeks and months by the calendar; a day that is begun counts. */
 function arrivalOf(shop: Json, from: string, { likely: value, unit }: Written): string {
   const count = fromDigits(value);
-  if (unit === 'mo') return monthsLater(from, ceiling(count));
+  if (unit === 'mo') return monthsOn(from, count, ceiling);
   return unit === 'wk' ? daysLater(from, ceiling(times(count, whole(7n)))) : workingDayAfter(shop, from, ceiling(count));
 }
 
@@ -84,8 +92,12 @@ export function coresOf(oracle: Oracle, plan: OraclePlan, { ready, ordered }: Pl
     const reduced = [core, ...list(core['keeps'])].flatMap((one) => (one['less'] === undefined ? [] : [prices.coins(three(one['less'] as Written))]));
     const left = less(charge, add(reduced));
     const refund = late ? NO_COINS : each((i) => (left[i] < 0n ? 0n : left[i]));
-    const taxes = prices.coreTax(part['condition']) === 'refunded' ? list(prices.shop['tax']).filter((tax) => (tax['on'] as string[]).includes('parts')) : [];
-    return { part, title: part.title as string, charge, refund, taxBack: add(taxes.map((tax) => prices.share(refund, tax['percent'] as Written))), deadline, late };
+    const policy = prices.coreTax(part['condition']);
+    const onParts = list(prices.shop['tax']).filter((tax) => (tax['on'] as string[]).includes('parts'));
+    const taxOn = (base: Coins, taxes: typeof onParts) => add(taxes.map((tax) => prices.share(base, tax['percent'] as Written)));
+    const taxBack = taxOn(refund, policy === 'refunded' ? onParts : []);
+    const taxKept = less(taxOn(charge, policy === 'refunded' || policy === 'kept' ? onParts : []), taxBack);
+    return { part, title: part.title as string, charge, refund, taxBack, taxKept, deadline, late };
   });
 }
 

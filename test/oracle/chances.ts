@@ -3,8 +3,8 @@
  * out each state from the records. Figures must be single ones. No line is the product's.
  */
 import { coresOf, givenUp, type PlannedDays } from './after.js';
-import { add, amount, list, NO_COINS, three, type Coins, type Line } from './prices.js';
-import { fromDigits } from './rational.js';
+import { add, addHours, amount, list, NO_COINS, three, type Coins, type Line } from './prices.js';
+import { compare, fromDigits, type Rational } from './rational.js';
 import type { Json, Written } from './reader.js';
 import { type Oracle, type OracleOption, type OraclePlan } from './totals.js';
 
@@ -42,10 +42,41 @@ function broughtBy({ prices, work }: Oracle, record: Json) {
   return { jobs, things, tools: [...new Set(jobs.flatMap((job) => work.toolsOf(job)))], fees: [...new Set([...prices.named('fee', record['charge']), ...list(record['fee'])])] };
 }
 
-/** Cost in all of an option where some of its chances happen; undefined where one takes a way in that is not open. */
+/**
+ * The ways in that jobs of a chance take beyond the open ones: the set that comes to least with what goes with it, then to
+ * fewest hours, then of fewest ways. Nothing is paid for goods and hires that the option or the chance brings anyway.
+ */
+function waysBeyond({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan, { jobs, things, tools }: ReturnType<typeof broughtBy>): { readonly open: ReadonlySet<string>; readonly lines: readonly Line[] } | undefined {
+  const open = work.given(plan.ways);
+  const beyond = jobs.filter((job) => work.jobWith(job, open) === undefined);
+  if (beyond.length === 0) return { open, lines: [] };
+  const paid = prices.named('access', plan.ways);
+  const had = new Set([...option.things, ...paid.flatMap((way) => work.goodsOf(way)), ...things]);
+  const hired = new Set([...plan.jobs.map(({ job }) => job), ...paid].flatMap((one) => work.toolsOf(one)).concat(tools));
+  const stretches = (way: Json) => [amount(way['remove']), amount(way['refit'])].flatMap((time) => (time === undefined ? [] : [prices.work(way, time, way['class'], true)]));
+  const base = [...had, ...new Set(beyond.flatMap((job) => work.toolsOf(job)))].flatMap((thing) => prices.linesOf(thing, false));
+  const others = prices.all.filter((record) => record.kind === 'access' && prices.find('access', record.name as string) === record && !open.has(record.name as string));
+  let best: { readonly open: ReadonlySet<string>; readonly lines: readonly Line[]; readonly coins: bigint; readonly hours: Rational; readonly count: number } | undefined;
+  for (let set = 0; set < 1 << others.length; set++) {
+    const ways = others.filter((_, i) => (set & (1 << i)) !== 0);
+    const gives = work.given([...plan.ways, ...ways.map(({ name }) => name as string)]);
+    const done = beyond.map((job) => work.jobWith(job, gives));
+    if (done.some((one) => one === undefined)) continue;
+    const goods = new Set(ways.flatMap((way) => [...work.goodsOf(way).filter((thing) => !had.has(thing)), ...work.toolsOf(way).filter((tool) => !hired.has(tool))]));
+    const lines = [...ways.flatMap(stretches), ...[...goods].flatMap((thing) => prices.linesOf(thing, true))];
+    const all = [...base, ...paid.flatMap(stretches), ...done.flatMap((one) => one?.line ?? []), ...lines];
+    const whole = [...all, ...prices.feeLines(new Set(), all)];
+    const coins = add([...whole.map((line) => line.coins), prices.taxes(whole)])[1];
+    const hours = addHours(whole.map((line) => line.hours))[1];
+    const order = best === undefined ? -1 : coins !== best.coins ? Number(coins - best.coins) : compare(hours, best.hours) || ways.length - best.count;
+    if (order < 0) best = { open: gives, lines, coins, hours, count: ways.length };
+  }
+  return best;
+}
+
+/** Cost in all of an option where some of its chances happen; undefined where one can't be done. */
 export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, happened: readonly Chance[], days: PlannedDays): number | undefined {
   const { prices, work } = oracle;
-  const open = work.given(plan.ways);
   const own = plan.lines.filter(({ kind, record }) => kind !== 'fee' || record.kind === 'tool');
   const lines: Line[] = [...own];
   // What is written once is done, fitted or hired once: with the option, or with the first chance that brings it.
@@ -60,17 +91,21 @@ export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, h
       later = add([later, ...kept.map(({ coins }) => coins), prices.taxes(kept)]);
       continue;
     }
-    const { jobs: wanted, things, tools, fees } = broughtBy(oracle, record);
+    const brings = broughtBy(oracle, record);
+    const { jobs: wanted, things, tools, fees } = brings;
+    const beyond = waysBeyond(oracle, option, plan, brings);
+    if (beyond === undefined) return undefined;
     const jobs = wanted.filter((job) => !had.has(job));
-    const done = jobs.map((job) => work.jobWith(job, open));
+    const done = jobs.map((job) => work.jobWith(job, beyond.open));
     if (done.some((one) => one === undefined)) return undefined;
     // A core that a chance's part would bring is put together and taken to go back in full; what is hired anyway is hired once.
     const brought = [
       ...done.flatMap((one) => one?.line ?? []), ...things.filter((thing) => !had.has(thing)).flatMap((thing) => prices.linesOf(thing, false)).filter(({ kind }) => kind !== 'core'),
       ...tools.filter((tool) => !had.has(tool)).flatMap((tool) => prices.linesOf(tool, false)),
     ];
-    lines.push(...brought.filter((line) => !seen.has(line.record)), ...prices.feesOn(fees, brought));
-    for (const line of brought) seen.add(line.record);
+    const opened = beyond.lines.filter((line) => line.kind !== 'core' && !had.has(line.record));
+    lines.push(...[...brought, ...opened].filter((line) => !seen.has(line.record)), ...prices.feesOn(fees, brought));
+    for (const line of [...brought, ...opened]) seen.add(line.record);
   }
   // The option's own fees and those of the shop count what really happens; the fees of a chance only its own work.
   lines.push(...prices.feeLines(work.feesOf(option.record), lines));

@@ -53,7 +53,7 @@ describe('two versions', () => {
         seen.options++;
         if (total.n !== 0n) seen.moved++;
       });
-    }), runs(88_101, 70));
+    }), runs(88_101, 120));
     expect(seen.options).toBeGreaterThan(60);
     expect(seen.moved).toBeGreaterThan(25);
   });

@@ -29,7 +29,7 @@ describe('figures beside the quote end on the smallest coin too (computed by han
 
 describe('thirds of an hour are rounded once, on the exact product (computed by hand)', () => {
   // 20 min at 195.015 an hour are 65.005 exactly: half a cent, which goes up. A third of an hour cut short would come to less.
-  const shop = 'steelyard 1\nshop "S"\n  rate bench 195.015 cost 195.015\n';
+  const shop = 'steelyard 1\nshop "S"\n  rate bench 195.0150 cost 195.0150\n';
 
   it('on a line, and as what it costs the shop', () => {
     const { figures, shopOnly } = one(`${shop}option one "One"\n  labour "Work" 20 min\n`);

@@ -2,7 +2,8 @@
 import { expect } from 'vitest';
 import { daysTold } from './after.js';
 import { planLike, type Both } from './compared.js';
-import { compare, fromDigits, minus } from './rational.js';
+import { compare, fromDigits, minus, rounded } from './rational.js';
+import type { Written } from './reader.js';
 import { closingOf, otherWays, roomOf, type ClosedSums } from './records.js';
 import { toldClosing, type Texts, type ToldOption } from './told.js';
 import type { OracleOption, OraclePlan } from './totals.js';
@@ -14,13 +15,18 @@ const same = (text: string, value: ReturnType<typeof fromDigits>) => compare(dig
 export function expectAuthorised({ tool, own }: Both): number {
   let asked = 0;
   const totals = new Map([...own.stages.map(({ name, total }) => [name, total[1]] as const), ...own.options.map((one, i) => [one.name, planLike(one, tool.options[i] as ToldOption)?.total[1]] as const)]);
-  const ours = [...totals].flatMap(([name, total]) => (total === undefined ? [] : (roomOf(own, name, total) ?? [])));
+  // Once the job is closed, what was billed for what was done is held against what was authorised for it.
+  const closed = own.prices.all.find(({ kind }) => kind === 'closed');
+  const billed = closed?.['billed'] === undefined ? undefined : rounded(digitsOf((closed['billed'] as Written).likely), own.prices.digits, 'half-up');
+  const ours = [...totals].flatMap(([name, total]) => (total === undefined ? [] : (roomOf(own, name, closed?.['for'] === name ? (billed ?? total) : total) ?? [])));
   expect(tool.authorised.map((one) => `${one.for}, ${one.earlier}`)).toEqual(ours.map((one) => `${one.for}, ${one.earlier}`));
   tool.authorised.forEach((one, i) => {
     const room = ours[i] as (typeof ours)[number];
     const pairs = [[one.amount, room.amount], [one.room, room.room], [one.over, room.over], [one.roomUsed, room.used], [one.roomLeft, room.left], [one.aboveRoom, room.beyond]] as const;
     expect(pairs.map(([figure, value]) => same(figure.likely, value)), one.sentence).toEqual(pairs.map(() => true));
     if (one.mustAsk !== null) expect(one.mustAsk).toBe(room.beyond.n > 0n);
+    expect(one.against).toBe(closed === undefined ? 'today' : one.for === closed['for'] && billed !== undefined ? 'billed' : null);
+    if (closed !== undefined) expect([one.mustAsk, one.since]).toEqual([null, null]);
     if (one.mustAsk === true) asked++;
   });
   return asked;

@@ -30,18 +30,19 @@ export function planLike(option: OracleOption, { ways: { chosen } }: ToldOption)
 
 /** What the product says of one option. */
 function asTold(one: ToldOption, digits: number): unknown {
-  if (one.rank === null) return { option: one.name, complete: false };
+  if (!one.complete) return { option: one.name, complete: false };
   const points = toldPoints(digits);
   const { figures } = one;
   const figure = (key: string) => figures[key] as ToldFigure;
   return {
     option: one.name,
+    ruledOut: one.ruledOut,
     ways: waysOf(one.ways.chosen.ways),
     free: one.ways.unpinned === null ? undefined : coinsTold(digits, one.ways.unpinned.total),
     money: Object.fromEntries(['access', 'labour', 'parts', 'outside', 'fees', 'cores', 'tax', 'total', 'penalty', 'comes-back', 'net'].map((key) => [key, points(figure(key))])),
     hours: Object.fromEntries(['hours', 'access-hours', 'penalty-hours'].map((key) => [key, hoursTold(figure(key))])),
     lines: sorted(one.lines.map(({ kind, share, amount, hours }) => `${kind} ${share} ${points(amount)}${hours === undefined ? '' : ` in ${hoursTold(hours)}`}`)),
-    cores: sorted(one.cores.map(({ title, charge, refund, taxBack, deadline, late }) => `${title}: ${points(charge)}; ${points(refund)}; ${points(taxBack)}; ${deadline ?? 'any day'}${late ? ', late' : ''}`)),
+    cores: sorted(one.cores.map(({ title, charge, refund, taxBack, taxKept, deadline, late }) => `${title}: ${points(charge)}; ${points(refund)}; ${points(taxBack)}; ${points(taxKept)}; ${deadline ?? 'any day'}${late ? ', late' : ''}`)),
     open: sorted(one.open.map(({ job, now, alone }) => `${job}: ${coinsTold(digits, now.likely)} or ${coinsTold(digits, alone.likely)}`)),
     margin: one.shopOnly.by.map(({ sort, sold, cost, margin, unknown }) => `${sort}: ${points(sold)} less ${points(cost)} is ${points(margin)}, ${unknown.length} unknown`),
     perHour: one.shopOnly.perHour === null ? undefined : coinsTold(digits, one.shopOnly.perHour),
@@ -66,6 +67,7 @@ function workedOut(own: OracleOption, all: Oracle, tool: ToldOption): unknown {
   };
   return {
     option: own.name,
+    ruledOut: own.ruledOut,
     ways: waysOf(plan.ways),
     free: own.free[0] === undefined ? undefined : String(own.free[0].total[1]),
     money: Object.fromEntries(Object.entries(money).map(([key, coins]) => [key, written(coins)])),
@@ -76,11 +78,12 @@ function workedOut(own: OracleOption, all: Oracle, tool: ToldOption): unknown {
     // A fee that comes to nothing is no line.
     lines: sorted(plan.lines.filter(({ kind, coins, record }) => kind !== 'fee' || record.kind === 'tool' || coins[2] !== 0n)
       .map(({ kind, access, coins, hours }) => `${kind} ${access ? 'access' : 'work'} ${written(coins)}${kind === 'labour' ? ` in ${hoursWritten(hours)}` : ''}`)),
-    cores: sorted(coresOf(all, plan, days).map(({ title, charge, refund, taxBack, deadline, late }) => `${title}: ${written(charge)}; ${written(refund)}; ${written(taxBack)}; ${deadline ?? 'any day'}${late ? ', late' : ''}`)),
+    cores: sorted(coresOf(all, plan, days).map(({ title, charge, refund, taxBack, taxKept, deadline, late }) => `${title}: ${written(charge)}; ${written(refund)}; ${written(taxBack)}; ${written(taxKept)}; ${deadline ?? 'any day'}${late ? ', late' : ''}`)),
     // On what is left open and sold nobody does more work.
     open: tool.written || all.stages.length === 0 ? sorted(openOf(all, own, plan).map(({ job, now, alone }) => `${job}: ${now} or ${alone}`)) : [],
     margin: margin.map(({ sort, sold, cost, margin: left, unknown }) => `${sort}: ${written(sold)} less ${written(cost)} is ${written(left)}, ${unknown} unknown`),
-    perHour: text(shared(all, inAll, plan.hours[1])),
+    // What an hour leaves can't be told where some hours cost the shop nobody knows what.
+    perHour: margin.some(({ sort, unknown }) => sort === 'labour' && unknown > 0) ? undefined : text(shared(all, inAll, plan.hours[1])),
     downtime: tool.written ? text(downtimeOf(all, days.ready, Number(tool.calendar.days.likely))) : undefined,
   };
 }

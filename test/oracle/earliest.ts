@@ -2,8 +2,8 @@
  * The earliest end of pieces that wait for each other with so many technicians, by trying every order in which work can
  * be taken up. Whole numbers only: hours in six-thousandths. Nothing here comes from the product.
  */
-import { startOf } from './after.js';
-import { isOpen, daysLater, monthsLater, nextDay, workingDayAfter } from './day-walk.js';
+import { ceiling, monthsOn, startOf } from './after.js';
+import { isOpen, daysLater, nextDay, workingDayAfter } from './day-walk.js';
 import type { Piece } from './pieces.js';
 import { amount } from './prices.js';
 import { fromDigits, per, times, whole, type Rational } from './rational.js';
@@ -125,7 +125,7 @@ function waitEnd({ length, unit }: Piece, start: number, { shop, day, start: fir
     return start + Math.ceil(count * (unit === 'wk' ? open : (open * 52) / 12)) * day;
   }
   const from = workingDayAfter(shop, first, Math.floor(start / day));
-  const until = unit === 'wk' ? daysLater(from, Math.ceil(count * 7)) : monthsLater(from, Math.ceil(count));
+  const until = unit === 'wk' ? daysLater(from, Math.ceil(count * 7)) : monthsOn(from, length, ceiling);
   let working = 0;
   for (let iso = first; iso < until; iso = nextDay(iso)) if (isOpen(shop, iso)) working++;
   return working * day;

@@ -13,7 +13,7 @@ function pick(records: readonly Json[]): string | undefined {
   const own = oracle(records);
   const costs = own.options.flatMap((option) => {
     const [plan] = option.best;
-    if (plan === undefined) return [];
+    if (plan === undefined || option.ruledOut.length > 0) return [];
     const net = per(whole(plan.total[1] - comesBack(own, option, plan, NO_DAYS)[1]), 10n ** BigInt(own.prices.digits));
     return [{ name: option.name, cost: plus(net, givenUp(own, option)?.[1] ?? whole(0n)) }];
   });

@@ -39,7 +39,9 @@ function valueText(value: unknown, how: Value, isText: boolean): string {
 }
 
 function amountText({ low, likely, high, unit }: Written): string {
-  const points = low === high ? likely : `${low} / ${likely} / ${high}`;
+  // With three decimals money could be thousands, and is refused: a fourth says that it isn't.
+  const plain = (digits: string) => digits.replace(/^\d{1,3}\.\d{3}$/, '$&0');
+  const points = low === high ? plain(likely) : [low, likely, high].map(plain).join(' / ');
   return unit === undefined ? points : unit === '%' ? `${points}%` : `${points} ${unit}`;
 }
 

@@ -41,6 +41,8 @@ export interface OracleOption {
   readonly name: string;
   readonly record: Json;
   readonly digits: number;
+  /** Titles of the findings that name it behind rules out. */
+  readonly ruledOut: readonly string[];
   /** False where some work can't be reached: then there is no plan. */
   readonly reached: boolean;
   /** The best plan; several where money, hours and number of ways tie. A pinned plan stands alone. */
@@ -199,7 +201,8 @@ class Works {
     const pinned = pins === undefined ? undefined : plan(both, this.given(both));
     const free = stand === undefined ? [] : cheapest([...everything], (paid) => (opens.every((name) => paid.includes(name)) ? plan(paid, this.given(paid)) : undefined));
     const best = pins === undefined ? free : pinned === undefined ? [] : [pinned];
-    return { name: option.name as string, record: option, digits: prices.digits, reached: best.length > 0, best, free: pins === undefined ? [] : free, stand: stand ?? none, things: [...things] };
+    const ruledOut = option.kind === 'option' ? prices.all.filter((one) => one.kind === 'finding' && names(one['rulesOut']).includes(option.name as string)).map((one) => one.title as string) : [];
+    return { name: option.name as string, record: option, digits: prices.digits, ruledOut, reached: best.length > 0, best, free: pins === undefined ? [] : free, stand: stand ?? none, things: [...things] };
   }
 
   /** Parts and outside work that come with a way in. */

@@ -16,7 +16,8 @@ export function quotes(decision: Decision, files: PictureFiles = new Map()): rea
 }
 
 export function quoteOfText(text: string, option?: string, files: PictureFiles = new Map()): Quote {
-  const made = quoteOf(decisionOf(text), option, files);
+  const decision = decisionOf(text);
+  const made = quoteOf(decision, option ?? decision.comparison.ranking[0]?.option.name, files);
   if (made.kind !== 'quote') throw new Error(made.kind);
   return made.quote;
 }

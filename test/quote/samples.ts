@@ -19,7 +19,7 @@ export function decisionOfSample(name: string): Decision {
 export function quoteOfSample(name: string, option?: string): Quote {
   const decision = decisionOfSample(name);
   const files = new Map(picturesWanted(decision.comparison.estimate.findings).map((uri): [string, PictureFile] => [uri, existsSync(uri) ? { kind: 'read', bytes: readFileSync(uri) } : { kind: 'missing' }]));
-  const made = quoteOf(decision, option, files);
+  const made = quoteOf(decision, option ?? decision.comparison.ranking[0]?.option.name, files);
   if (made.kind !== 'quote') throw new Error(`${name}: ${made.kind}`);
   return made.quote;
 }

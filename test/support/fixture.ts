@@ -141,6 +141,9 @@ export class MemoryHost implements ServiceHost {
 
   readonly resolvePath: ServiceHost['resolvePath'] = (from, path) => resolveWithin(ROOT, from, path);
 
+  /** Every picture is there but one of this name. */
+  readonly exists = (uri: string): boolean => !uri.endsWith('/missing.png');
+
   /** The book that the example of its check stands on; a test may put another in its place. */
   book: NonNullable<ServiceHost['book']> = exampleBook;
 }

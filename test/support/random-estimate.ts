@@ -70,12 +70,12 @@ class EstimateWriter {
     const blocks = [this.shop()];
     if (draw.chance(50)) blocks.push(this.header());
     if (draw.chance(60)) blocks.push(this.vehicle());
-    for (const name of this.findings) blocks.push([`finding ${name} ${this.title()}`, ...(draw.chance(30) ? [`  compression ${[1, 2, 3, 4].map(() => draw.between(90, 180)).join(' ')} psi`] : [])]);
+    for (const name of this.findings) blocks.push([`finding ${name} ${this.title()}`, ...(draw.chance(30) ? this.measured() : [])]);
     for (const name of this.hired) blocks.push([this.line(`tool ${name} ${this.title()}`, draw.chance(70) ? this.money(90) : '', draw.chance(60) ? `arrives ${workingWait(draw)}` : '')]);
     for (const name of this.parts) blocks.push(this.part(name, 0));
     for (const name of this.sublets) blocks.push(this.sublet(name, 0));
     for (const name of this.fees) blocks.push([this.fee(name)]);
-    for (const name of this.spares) blocks.push([`labour ${name} ${this.title()} ${hours(draw)}`, ...this.spareBelow()]);
+    for (const name of this.spares) blocks.push([`labour ${name} ${this.title()} ${hours(draw)}${this.wayOfChance()}`, ...this.spareBelow()]);
     const jobs = draw.upTo(4);
     for (const name of this.loose) blocks.push([...this.sublet(name, 0), ...(jobs > 0 && draw.chance(50) ? ['  after job-1'] : [])]);
     for (const name of this.ways) blocks.push(this.access(name));
@@ -92,6 +92,12 @@ class EstimateWriter {
       for (const line of block) lines.push(draw.chance(5) ? `${line}   # so it was said` : line);
     }
     return `${lines.join('\n')}\n`;
+  }
+
+  /** What was measured may speak against the first option. */
+  private measured(): string[] {
+    const readings = [1, 2, 3, 4].map(() => this.draw.between(90, 180));
+    return [`  compression ${readings.join(' ')} psi`, ...((readings[0] as number) > 135 ? ['  rules out option-1'] : [])];
   }
 
   private shop(): string[] {
@@ -162,12 +168,17 @@ class EstimateWriter {
       const some = draw.some(list, 25);
       if (some.length > 0) lines.push(`${indent}  ${word} ${this.names(some)}`);
     }
-    if (draw.chance(30)) lines.push(`${indent}  labour ${this.title()} ${hours(draw)}`);
+    if (draw.chance(30)) lines.push(`${indent}  labour ${this.title()} ${hours(draw)}${this.wayOfChance()}`);
     if (draw.chance(25)) lines.push(...this.sublet('', depth + 2));
     if (draw.chance(15)) lines.push(`${indent}  ${this.fee('')}`);
     if (lines.length === 1 || draw.chance(30)) lines.push(...this.part('', depth + 2));
     if (draw.chance(20)) lines.push(...this.chance(depth + 2));
     return lines;
+  }
+
+  /** Work that only a chance brings may take a way in that the option does not pay for. */
+  private wayOfChance(): string {
+    return this.ways.length > 0 && this.draw.chance(30) ? ` with ${this.draw.pick(this.ways)}` : '';
   }
 
   private inspection(name: string): string[] {

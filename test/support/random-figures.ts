@@ -22,7 +22,9 @@ function points(draw: Draw, ranged: number, decimals: number, one: () => number)
 export function money(draw: Draw, coins: Coins, most: number, ranged = 15): string {
   const decimals = draw.chance(10) ? draw.upTo(4) : coins.digits;
   const scale = 10 ** decimals;
-  const figure = points(draw, ranged, decimals, () => 1 + draw.upTo(65_535) % (most * scale));
+  const drawn = points(draw, ranged, decimals, () => 1 + draw.upTo(65_535) % (most * scale));
+  // With three decimals it could be thousands, and is refused.
+  const figure = decimals === 3 && coins.digits < 3 ? drawn.replace(/\.\d{3}/g, '$&0') : drawn;
   return coins.code !== '' && draw.chance(5) ? `${figure} ${coins.code}` : figure;
 }
 
@@ -44,10 +46,11 @@ export function quantity(draw: Draw): string {
 }
 
 export function workingWait(draw: Draw): string {
-  if (draw.chance(15)) return `${draw.between(1, 4)} ${draw.pick(['wk', 'mo'])}`;
+  if (draw.chance(15)) return `${draw.pick(['1', '2', '1.5', '0.7'])} ${draw.pick(['wk', 'mo'])}`;
   return `${points(draw, 20, 0, () => draw.between(0, 12))} d`;
 }
 
 export function calendarWait(draw: Draw): string {
-  return `${draw.between(1, 40)} ${draw.pick(['d', 'wk', 'mo'])}`;
+  const count = draw.between(1, 40);
+  return `${count % 3 === 0 ? count / 4 : count} ${draw.pick(['d', 'wk', 'mo'])}`;
 }

@@ -105,7 +105,9 @@ describe('a figure that is missing', () => {
       expect(saysInstead(`vehicle "V"\n  worth ${cut}\n`)).toContain('1450 / 1650 / 2400');
       expect(saysInstead(`vehicle "V"\n  odometer ${cut}\n`)).toContain('4.5 / 5.5 / 8 h');
     }
-    expect(saysInstead('estimate "E"\n  interest 6\n')).toContain('such as 8.25%');
+    expect(saysInstead('estimate "E"\n  interest 6\n')).toContain('after it: 6%.');
+    expect(saysInstead('option o "O"\n  chance c "C" 0.2\n')).toContain('after it: 20% where that is meant, or else 0.2%.');
+    expect(saysInstead('part p "P" 5 new\n  arrives 1 / 2 / 3\n')).toContain('such as 3 d');
     expect(saysInstead('vehicle "V"\n  odometer 6\n')).toContain('such as 131400 mi');
     expect(saysInstead('part p "P" 5 new arrives 3\n')).toContain('such as 3 d');
   });

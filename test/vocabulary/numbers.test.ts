@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { jsonOf, said } from './said.js';
+import { jsonOf, messagesOf, said } from './said.js';
 
 const priced = (figure: string) => said(`part p "P" ${figure} new\n`);
 
@@ -42,6 +42,18 @@ describe('a figure in another form is refused, with the one to write instead', (
   ];
   test.each(forms.map(([figure, code, ...instead]) => [figure, [code, figure, ...instead]] as const))('%s', (figure, whole) => {
     expect(priced(figure)).toEqual([whole]);
+  });
+
+  test('a comma before three digits can be read in two ways, and both are said', () => {
+    const [message] = messagesOf('part p "P" 1,250 new\n');
+    expect(message?.instead).toBe('Write 1250 where thousands are meant, 1.25 where decimals are.');
+    expect(messagesOf('part p "P" 1,125 new\n')[0]?.instead).toContain('1.1250');
+    expect(messagesOf('part p "P" 0,125 new\n')[0]?.instead).toContain('Write 0.125');
+  });
+
+  test('a range that rises once its points are taken for thousands is offered so', () => {
+    expect(priced('900 / 1.250 / 1.400')).toEqual([['figures-out-of-order', '900 / 1.250 / 1.400', '900 / 1250 / 1400']]);
+    expect(priced('9 / 1.250 / 4')).toEqual([['figures-out-of-order', '9 / 1.250 / 4', '1.250 / 4 / 9']]);
   });
 
   test.each(['$$5', '--5', '-', '+', '$5h', '=5', 'x5$', '$5x'])('%s is no figure at all', (written) => {

@@ -114,7 +114,7 @@ describe('lines below', () => {
   });
 
   test.each<readonly [text: string, ...says: string[]]>([
-    ['vehicle "V"\n  worth 1 2', 'unknown-word', '2'], ['labour l "L"\n  needs a b', 'unknown-word', 'b'], ['vehicle "V"\n  odometre 5', 'unknown-fact', 'odometre', 'odometer'],
+    ['vehicle "V"\n  worth 1 2', 'unknown-word', '2'], ['labour l "L"\n  needs a b', 'unknown-word', 'b', 'a, b'], ['vehicle "V"\n  odometre 5', 'unknown-fact', 'odometre', 'odometer'],
     ['vehicle "V"\n  takes 5 h', 'unknown-fact', 'takes'], ['vehicle "V"\n  part p', 'unknown-fact', 'part'], ['vehicle "V"\n  "x"', 'unknown-fact', '"x"'], ['vehicle "V"\n  , x', 'something-missing', ','],
     ['finding f "F"\n  seen', 'unknown-fact', 'seen'], ['vehicle "V"\n  worth', 'something-missing', 'worth'],
   ])('%j spoils it', (text, ...says) => {
@@ -122,7 +122,7 @@ describe('lines below', () => {
   });
 
   test('a second thing in a list is said to need a comma; behind one figure nothing comes', () => {
-    expect(messagesOf('labour l "L"\n  needs a b\n')[0]?.instead).toContain('a comma and the next one');
+    expect(messagesOf('labour l "L"\n  needs a b\n')[0]?.instead).toBe('Write a comma between them: a, b');
     expect(messagesOf('labour l "L"\n  needs a "b"\n')[0]?.instead).not.toContain('a comma');
     expect(messagesOf('labour l "L"\n  class a b\n')[0]?.instead).toContain('Remove it');
   });

@@ -41,7 +41,7 @@ const slots: readonly Slot[] = [
       ['Saturday', 'not-a-choice', 'Saturday', 'saturday'], ['saterday', 'not-a-choice', 'saterday', 'saturday'], ['holidays', 'not-a-choice', 'holidays'], ['2026-12-32', 'no-such-date', '2026-12-32'],
       // A date in another form is told as one, not as a day of the week.
       ['30/12/2026', 'no-such-date', '30/12/2026'], ['30.12.2026', 'no-such-date', '30.12.2026'], ['2026', 'no-such-date', '2026'], ['2026-1-1', 'no-such-date', '2026-1-1'],
-      ['saturday,', 'something-missing', ','], ['saturday sunday', 'unknown-word', 'sunday'], ['"sunday"', 'not-a-choice', '"sunday"', 'sunday'], ['', 'something-missing', 'closed'],
+      ['saturday,', 'something-missing', ','], ['saturday sunday', 'unknown-word', 'sunday', 'saturday, sunday'], ['"sunday"', 'not-a-choice', '"sunday"', 'sunday'], ['', 'something-missing', 'closed'],
     ],
   },
   {
@@ -49,7 +49,7 @@ const slots: readonly Slot[] = [
     takes: [['171 168 173 psi', { values: ['171', '168', '173'], unit: 'psi' }], ['12.5 bar', { values: ['12.5'], unit: 'bar' }]],
     refuses: [
       ['171', 'unit-missing', '171'], ['171 168', 'unit-missing', '171 168'], ['171 168 %', 'wrong-unit', '%'], ['171 h', 'wrong-unit', 'h'], ['171 lbs', 'wrong-unit', 'lbs'], ['171 168 PSI', 'wrong-unit', 'PSI', 'psi'], ['171 kpa', 'wrong-unit', 'kpa', 'kPa'],
-      ['171, 168 psi', 'wrong-unit', ','], ['171 / 168 / 170 psi', 'wrong-unit', '/'], ['171,168 psi', 'thousands-comma', '171,168', '171168'], ['171 $168 psi', 'currency-sign', '$168', '168'],
+      ['171, 168 psi', 'readings-divided', '171, 168', '171 168'], ['171, 168, 170 psi', 'readings-divided', '171, 168, 170', '171 168 170'], ['171 168, 170 psi', 'readings-divided', '171 168, 170', '171 168 170'], ['171, psi', 'readings-divided', '171,', '171'], ['171 / 168 / 170 psi', 'wrong-unit', '/'], ['171,168 psi', 'thousands-comma', '171,168', '171168'], ['171 $168 psi', 'currency-sign', '$168', '168'],
       ['171 168psi', 'glued-unit', '168psi', '168 psi'], ['psi', 'something-missing', 'psi'], ['"171 psi"', 'something-missing', '"171 psi"'], ['', 'something-missing', 'compression'],
     ],
   },
@@ -76,7 +76,7 @@ const slots: readonly Slot[] = [
   {
     above: 'finding f "F"\n  picture ', key: 'pictures',
     takes: [['"a.png"', ['a.png']], ['"a.png", "b.png"', ['a.png', 'b.png']], ['"a.png","b.png"', ['a.png', 'b.png']]],
-    refuses: [['a.png', 'something-missing', 'a.png'], ['"a.png" "b.png"', 'unknown-word', '"b.png"'], ['', 'something-missing', 'picture']],
+    refuses: [['a.png', 'something-missing', 'a.png'], ['"a.png" "b.png"', 'unknown-word', '"b.png"', '"a.png", "b.png"'], ['', 'something-missing', 'picture']],
   },
   {
     above: 'estimate "E"\n  technicians ', key: 'technicians',
@@ -101,7 +101,7 @@ const slots: readonly Slot[] = [
   {
     above: 'labour l "L" 1 h\n  needs ', key: 'needs',
     takes: [['a', ['a']], ['a, b,c', ['a', 'b', 'c']]],
-    refuses: [['a b', 'unknown-word', 'b'], ['a,', 'something-missing', ','], [',a', 'something-missing', ','], ['a,5', 'something-missing', '5'], ['a, "b"', 'something-missing', '"b"'], ['', 'something-missing', 'needs']],
+    refuses: [['a b', 'unknown-word', 'b', 'a, b'], ['a and b', 'unknown-word', 'and', 'a, b'], ['a,', 'something-missing', ','], [',a', 'something-missing', ','], ['a,5', 'something-missing', '5'], ['a, "b"', 'something-missing', '"b"'], ['', 'something-missing', 'needs']],
   },
   {
     above: 'shop "S"\n  phone ', key: 'phone',

@@ -90,9 +90,9 @@ describe('what comes back for a core (computed)', () => {
     const { returns, ready } = readSound(`steelyard 1\n${header}shop "S"\n  rate bench 10.00\noption one "One"\n  labour "W" 8 h\n  part "Unit" 47.00 rebuilt arrives 1.5 wk\n    core 7.00 due 1.5 wk\n`).option('one');
     expect(ready.date).toBe('2026-12-11');
     expect(returns.cores[0]?.deadline).toBe('2026-12-21');
-    // Half a month is no month yet for the last day; for an arrival a month that has begun is waited for to its end.
-    const [core] = weighed({ policy: '', condition: 'rebuilt', header, arrives: ' arrives 0.5 mo', core: ' due 1.5 mo' }).returns.cores;
-    expect(core?.deadline).toBe('2027-01-30');
+    // Half of the 30 days from 30 November are over on 15 December. A month later is 15 January, and 0.4 of its 31 days are 12.4.
+    const [core] = weighed({ policy: '', condition: 'rebuilt', header, arrives: ' arrives 0.5 mo', core: ' due 1.4 mo' }).returns.cores;
+    expect(core?.deadline).toBe('2027-01-27');
   });
 
   it('a core of a part that comes with a way in comes back as well', () => {

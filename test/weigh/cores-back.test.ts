@@ -69,6 +69,25 @@ test('tax comes back with a core where it is a tax on parts; what would come bac
   expect(back('2 d')).toEqual([[true, '0', '0', '33']]);
 });
 
+describe('tax on a core that does not come back', () => {
+  // 10 % of goods tax and 2 % of town tax on parts; by hand, each rounded to the cent.
+  const kept = (policy: string, core: string) => {
+    const shop = SHOP.replace('  rate', `  tax goods "Goods tax" 10% on parts\n  tax town "Town tax" 2% on parts by item\n  tax work "Work tax" 20% on labour\n${policy}  rate`);
+    const { returns, net, totals } = readSound(`${shop}${STARTS}option one "One"\n  labour "Work" 80 h\n  part "Unit" 47.00 rebuilt\n    core ${core}\n`).option('one');
+    expect(net.likely.toFixed()).toBe(totals.total.likely.minus(returns.all.likely).toFixed());
+    return [returns.taxKept, returns.withCores].map(({ likely }) => likely.toFixed(2));
+  };
+
+  test('all of it where the tax is kept', () => expect(kept('  core-tax kept on rebuilt\n', '15.00')).toEqual(['1.80', '15.00']));
+  test('none where it comes back', () => expect(kept('  core-tax refunded on rebuilt\n', '15.00')).toEqual(['0.00', '16.80']));
+  test('that on what is taken off, where it comes back', () => expect(kept('  core-tax refunded on rebuilt\n', '15.00 less 5.00')).toEqual(['0.60', '11.20']));
+  test('all of it where the core goes back too late', () => expect(kept('  core-tax refunded on rebuilt\n', '15.00 due 2 d')).toEqual(['1.80', '0.00']));
+  test('none where a core is not taxed', () => {
+    expect(kept('  core-tax none on rebuilt\n', '15.00')).toEqual(['0.00', '15.00']);
+    expect(kept('', '15.00')).toEqual(['0.00', '15.00']);
+  });
+});
+
 test('each core comes back at its own charge', () => {
   const { cores } = readSound(`${SHOP}option one "One"\n  part "Unit" 47.00 rebuilt\n    core 7.00\n      assemble 1 h\n  part "Turbocharger" 90.00 rebuilt\n    core 30.00\n`).option('one').returns;
   expect(cores.map(({ part, refund }) => `${part.title}: ${refund.likely.toFixed()}`)).toEqual(['Unit: 7', 'Turbocharger: 30']);

@@ -17,7 +17,7 @@ function line(part: string, shop = ''): string {
 describe('rounding to the smallest coin', () => {
   it('5 USC 5504(b) as OPM publishes it (read): 18.845 becomes 18.85', () => {
     expect(moneyOf(cents, 'half-up').round(new Decimal('18.845')).toFixed(2)).toBe('18.85');
-    expect(line('18.845')).toBe('18.85');
+    expect(line('18.8450')).toBe('18.85');
     expect(line('0.5 at 37.69')).toBe('18.85');
   });
 
@@ -40,7 +40,7 @@ describe('rounding to the smallest coin', () => {
 
   it('rounds a line once, on the exact product (computed): cost 1.015 with 50 % on it, three times', () => {
     // 1.015 × 1.5 × 3 = 4.5675; a unit price rounded first would make 1.52 × 3 = 4.56.
-    expect(line('3 at cost 1.015', '  markup 50%')).toBe('4.57');
+    expect(line('3 at cost 1.0150', '  markup 50%')).toBe('4.57');
   });
 
   it('minutes are divided last (computed): 20 min at 100.00 and three times 20 min at 100.01', () => {

@@ -75,6 +75,14 @@ describe('a pinned way in among very many', () => {
     expect(lines(text(count, 'in-car'))).toEqual(['W 3000']);
   });
 
+  test.each([[30, false], [31, true], [38, true]])('one that includes %i others: too many to be told apart is %s', (count, tooMany) => {
+    const names = Array.from({ length: count }, (_, i) => `w${i}`);
+    const found = read(`${HEAD}${names.map((name) => way(name, 1)).join('')}${way('all', 2, `  includes ${names.join(', ')}\n`)}labour w "W" 30 h\n${names.map((name, i) => `  takes ${count - i} h with ${name}\n`).join('')}${option('do w', 'way all')}`);
+    const { planned, complete, totals } = found.option('one');
+    expect([planned.tooMany, complete, found.comparison.problems.map(({ code }) => code).filter((code) => code === 'too-many-ways')]).toEqual(tooMany ? [count + 1, false, ['too-many-ways']] : [undefined, true, []]);
+    if (!tooMany) expect(totals.lines.map(({ title, amount }) => `${title} ${amount.likely.toFixed()}`)).toEqual(['all: remove 200', 'W 100']);
+  });
+
   test('work that none of the pinned ones opens is left out, and told', () => {
     const found = read(`${HEAD}${text(40, 'w0').replace('  takes 30 h\n', '').replace('  takes 4 h with w0\n', '')}`).option('one');
     expect([found.planned.unreachable.map(({ title }) => title), found.complete]).toEqual([['W'], false]);

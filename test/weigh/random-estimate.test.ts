@@ -9,7 +9,8 @@ describe('random estimates', () => {
     fc.assert(fc.property(randomEstimate, (text) => {
       const { errors, comparison } = read(text);
       expect(errors.map((one) => one.text)).toEqual([]);
-      expect(comparison.ranking.length).toBe(comparison.options.length);
+      expect(comparison.options.every(({ complete }) => complete)).toBe(true);
+      expect(comparison.ranking.length).toBe(comparison.options.filter(({ option }) => option.ruledOutBy.length === 0).length);
     }), runs(1, 60));
   });
 });

@@ -42,6 +42,20 @@ describe('cautions', () => {
     const text = `access up "Up"\n  remove 1 h\n  caution lifting\naccess off "Off"\n  remove 20 h\n  caution refrigerant\nlabour w "W"\n  takes 30 h\n  takes 1 h with up\n  takes 1 h with off\n  caution fuel, lifting\nlabour v "V" 1 h\n  caution battery\noption one "One"\n  do w\n  caution coolant\n`;
     expect([...readSound(HEAD + text).option('one').cautions].sort()).toEqual(['coolant', 'fuel', 'lifting']);
   });
+
+  // Common practice: an engine comes out on lifting gear, its fuel lines opened and the battery off; new oil and coolant leave old ones.
+  test.each([
+    ['labour w "Engine out"\n  takes 8 h\noption one "One"\n  do w\n', ['battery', 'fuel', 'lifting']],
+    ['access out "Engine lifted out"\n  remove 6 h\n  part "Coolant" 20.00 new\nlabour w "W" 2 h with out\noption one "One"\n  do w\n', ['battery', 'coolant', 'fuel', 'lifting']],
+    ['access out "Engine lifted out" counts as nothing\n  remove 6 h\nlabour w "W" 2 h with out\noption one "One"\n  do w\n', []],
+    ['access out "Engine lifted out"\n  remove 6 h\nlabour w "W"\n  takes 2 h\n  takes 1 h with out\noption one "One"\n  do w\n', []],
+    ['labour w "W" 2 h\n  uses oil\npart oil "Engine oil" 40.00 new\noption one "One"\n  do w\n', ['oil']],
+    ['option one "One"\n  labour "W" 2 h\n  part "Oil filter" 9.00 new\n  fee "Refrigerant: recovered" 60.00\n', ['oil', 'refrigerant']],
+    ['labour w "W" 2 h counts as oil-pan\noption one "One"\n  do w\n  caution oil, solvents\n', ['oil', 'solvents']],
+    ['option one "One"\n  sublet "Oil cooler: flush" 60.00\n', ['oil']],
+  ])('follow from what the lines stand for: %s', (text, wanted) => {
+    expect([...readSound(HEAD + text).option('one').cautions].sort()).toEqual(wanted);
+  });
 });
 
 describe('what only weighing can find', () => {

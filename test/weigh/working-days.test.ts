@@ -64,14 +64,18 @@ describe('working days, counted from a first day', () => {
 });
 
 describe('a wait by the calendar ends', () => {
-  // Calendar arithmetic by hand; a part of a week is rounded up to a whole day, a part of a month to a whole month.
+  // Calendar arithmetic by hand; a part of a week or month is rounded up to a whole day: 1.5 mo from 15 January is
+  // half of the 28 days from 15 February later, 1.1 mo from 1 March a tenth of the 30 days of April, not a day more by binary noise.
   test.each([
     ['2026-11-26', 2, 'wk', '2026-12-10'],
     ['2026-11-26', 0.5, 'wk', '2026-11-30'],
     ['2026-11-26', 0, 'wk', '2026-11-26'],
     ['2027-01-15', 1, 'mo', '2027-02-15'],
     ['2027-01-31', 1, 'mo', '2027-02-28'],
-    ['2027-01-15', 1.5, 'mo', '2027-03-15'],
+    ['2027-01-15', 1.5, 'mo', '2027-03-01'],
+    ['2027-01-01', 0.5, 'mo', '2027-01-17'],
+    ['2027-03-01', 1.1, 'mo', '2027-04-04'],
+    ['2027-01-31', 1.5, 'mo', '2027-03-16'],
     ['2027-11-30', 3, 'mo', '2028-02-29'],
   ] as const)('from %s after %d %s on %s', (from, value, unit, end) => {
     expect(isoOf(calendarWaitEndsOn(dayOf(from), value, unit))).toBe(end);

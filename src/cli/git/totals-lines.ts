@@ -1,4 +1,4 @@
-import { hoursText, moneyText, plain, valueText } from '../../report/index.js';
+import { hoursText, moneyText, plain, RULED_OUT, valueText } from '../../report/index.js';
 import type { Comparison, Weighed } from '../../weigh/index.js';
 
 /** How the head of the totals starts; git heads hunks by it. */
@@ -18,7 +18,7 @@ export function totalsLines(comparison: Comparison, pricedBy: string): string[] 
     const { option, totals, inAll, ready, complete } = weighed;
     const amounts = `${moneyText(totals.total.likely, money).padStart(WIDTHS.money)}  in all ${moneyText(inAll.likely, money).padStart(WIDTHS.money)}`;
     const time = `${hoursText(totals.hours.likely).padStart(WIDTHS.hours)} h  ${valueText(ready.days.likely, 'days', money).padStart(WIDTHS.days)}${ready.date === undefined ? '' : `  ready ${ready.date}`}`;
-    const place = complete ? (ranking[0] === weighed && ranking.length > 1 ? '  cheapest in all' : '') : '  incomplete: a line of it can’t be read';
+    const place = complete ? (ranking[0] === weighed && ranking.length > 1 ? '  cheapest in all' : option.ruledOutBy.length > 0 ? `  ${RULED_OUT}` : '') : '  incomplete: a line of it can’t be read';
     return `#   ${plain(option.name).padEnd(WIDTHS.name)}  ${amounts}  ${time}${place}`;
   }
 }

@@ -57,6 +57,7 @@ export class Workspace {
       if (real !== undefined && !isBelow(real, realOf(root) ?? root)) return undefined;
       return pathToFileURL(target).href;
     },
+    exists: (key) => realOf(pathOf(key) ?? '') !== undefined,
     files: () => this.estimates(),
   };
 

@@ -21,9 +21,9 @@ export function changeWords(change: Change): string {
   switch (sort) {
     case 'came': return `New ${kindWords(said)}: ${called(said)}${withUnder(said)}`;
     case 'went': return `${capital(kindWords(said))} gone: ${called(said)}${withUnder(said)}`;
-    case 'moved': return isUntitled(said) && before !== undefined ? `${headOf(said)}: ${bare(before)} → ${bare(said)}` : `${headOf(said)} – ${[...facts.map(factWords), ...nameWords(change)].join('; ')}`;
+    case 'moved': return isUntitled(said) && before !== undefined ? `${headOf(said)}: ${bare(before)} → ${bare(said)}` : `${headOf(before ?? said)} – ${[...facts.map(factWords), ...nameWords(change)].join('; ')}`;
     case 'renamed': return `${headOf(before ?? said)} – ${nameWords(change).join('; ')}`;
-    case 'elsewhere': return `${headOf(said)} – from ${placeOf(before)} to ${placeOf(after)}${facts.map((one) => `; ${factWords(one)}`).join('')}`;
+    case 'elsewhere': return `${headOf(before ?? said)} – ${[`from ${placeOf(before)} to ${placeOf(after)}`, ...facts.map(factWords), ...nameWords(change)].join('; ')}`;
   }
 }
 
@@ -75,10 +75,9 @@ function nameWords({ before, after }: Change): string[] {
 }
 
 /** What follows, in one line. */
-export function followWords({ sort, title, of }: Follow, { options }: Changes): string {
+export function followWords({ sort, title, of }: Follow, changes: Changes): string {
   if (of === undefined) return sort === 'fee' ? `${title}, a percentage` : title;
-  const option = options[of.option];
-  const name = (option?.after ?? option?.before)?.name ?? '';
+  const name = nameOf(of.option, changes);
   return of.before === of.after ? `${title} of ${name}` : `${title} of ${name}: now ${of.after} instead of ${of.before}`;
 }
 
@@ -120,9 +119,12 @@ function pickWords({ pick: { before, after } }: Turn, changes: Changes): string[
   return [`makes ${nameOf(after, changes)} the cheapest${before === undefined ? '' : ` in place of ${nameOf(before, changes)}`}`];
 }
 
+/** The name of an option, in the new version where it is there; of one that is gone it says so where another one has its name now. */
 export function nameOf(index: number, { options }: Changes): string {
   const option = options[index];
-  return (option?.after ?? option?.before)?.name ?? '';
+  if (option?.after !== undefined) return option.after.name;
+  const name = option?.before?.name ?? '';
+  return options.some(({ after }) => after?.name === name) ? `${name}, gone` : name;
 }
 
 /** Hours of both versions, once where they are the same. */

@@ -86,8 +86,8 @@ function turnJson(turned: Turned, { changes, coins }: Writer): JsonChange['alone
 
 function stateJson(state: OptionState | undefined, { coins, at }: Writer, side: 'before' | 'after'): ChangesReport['options'][number]['before'] {
   if (state === undefined) return null;
-  const { title, total, inAll, hours, days, ready, ways, complete } = state;
-  return { title, total: coins(total), inAll: coins(inAll), hours: hours.toDecimalPlaces(6).toFixed(), days: days.toFixed(), ready: ready ?? null, ways: [...ways], complete, ...at(state.at, side) };
+  const { title, total, inAll, hours, days, ready, ways, complete, ruledOut } = state;
+  return { title, total: coins(total), inAll: coins(inAll), hours: hours.toDecimalPlaces(6).toFixed(), days: days.toFixed(), ready: ready ?? null, ways: [...ways], complete, ruledOut: [...ruledOut], ...at(state.at, side) };
 }
 
 function sideJson({ name, title, trouble, pick }: SideState, { changes, coins }: Writer): ChangesReport['before'] {

@@ -48,7 +48,8 @@ export function changesReport() {
 
   const state = z.strictObject({
     title: z.string(), total: digits(), inAll: digits(), hours: digits(), days: digits(),
-    ready: z.string().nullable(), ways: z.array(z.string()).describe('Names of the ways in; empty means in the car.'), complete: z.boolean(), at: at(),
+    ready: z.string().nullable(), ways: z.array(z.string()).describe('Names of the ways in; empty means in the car.'), complete: z.boolean(),
+    ruledOut: z.array(z.string()).describe('Titles of the findings that speak against it; with any it is no choice.'), at: at(),
   }).nullable();
 
   const side = z.strictObject({
@@ -65,7 +66,7 @@ export function changesReport() {
     after: side,
     currency: z.strictObject({ code: z.string().nullable(), digits: z.int() }),
     comparable: z.boolean().describe('False where the two versions count in different money; then there are no effects.'),
-    options: z.array(z.strictObject({ name: z.string().describe('The new one, where it has two.'), before: state, after: state })),
+    options: z.array(z.strictObject({ name: z.string().describe('The new one, where it has two; with “, gone” behind it where another option has the name of one that is gone.'), before: state, after: state })),
     changes: z.array(change).describe('Largest effect first.'),
     follows: z.array(z.strictObject({
       sort: z.enum(['ways', 'rate', 'fee', 'tax', 'refund', 'tax-back', 'worth', 'rounding', 'other']),

@@ -1,5 +1,6 @@
 import type { Changes, OptionPair, Pick, SideState } from '../../weigh/changes/index.js';
 import { moneyText } from '../numbers.js';
+import { findingsSpeak } from '../ruled-out.js';
 import { laterWords, nameOf } from './change-words.js';
 
 /** What must be known before any figure: a side that can't be weighed, other money, figures that may be too low. */
@@ -25,13 +26,28 @@ function troubleSentence({ name, trouble }: SideState): string[] {
   }
 }
 
-/** Which option costs least, and whether that has changed. */
+/** Which option costs least, whether that has changed, and what was found that speaks against others. */
 export function pickSentence(changes: Changes): string {
+  return [choiceSentence(changes), ...ruledOutSentences(changes)].join(' ');
+}
+
+/** Beside the choice: an option that is ruled out may cost less, and one that was may be back. */
+function ruledOutSentences(changes: Changes): string[] {
+  return changes.options.flatMap(({ before, after }, i) => {
+    if (after === undefined) return [];
+    const title = titleOf(i, 'after', changes);
+    if (after.ruledOut.length === 0) return before === undefined || before.ruledOut.length === 0 ? [] : [`${title} is no longer ruled out.`];
+    const since = before !== undefined && before.ruledOut.length > 0 ? 'still' : 'now';
+    return [`${title} is ${since} ruled out: ${findingsSpeak(after.ruledOut)} against it.`];
+  });
+}
+
+function choiceSentence(changes: Changes): string {
   const { before: { pick: before }, after: { pick: after } } = changes;
   if (after === undefined) return before === undefined ? 'No option of either version can be weighed.' : `No option of the new version can be weighed; before, ${titleOf(before.option, 'before', changes)} cost least.`;
   const now = `${titleOf(after.option, 'after', changes)} ${before?.option === after.option ? 'still costs least' : 'now costs least'}${byWords(after, 'after', changes)}`;
   if (before === undefined) return `${now}.`;
-  if (before.option === after.option) return before.less === undefined || after.less === undefined || before.less.eq(after.less) ? `${now}.` : `${now}; before, by ${moneyText(before.less, changes.money)}.`;
+  if (before.option === after.option) return before.less === undefined || after.less === undefined || before.less.eq(after.less) ? `${now}.` : `${now}; before,${before.less.isZero() ? byWords(before, 'before', changes).slice(1) : ` by ${moneyText(before.less, changes.money)}`}.`;
   return `${now}; before, it was ${titleOf(before.option, 'before', changes)}${before.less === undefined ? '' : `, by ${moneyText(before.less, changes.money)}`}.`;
 }
 
@@ -41,8 +57,12 @@ function byWords({ less, next }: Pick, side: 'before' | 'after', changes: Change
   return `, ${moneyText(less, changes.money)} less than ${titleOf(next, side, changes)}`;
 }
 
+/** The title of an option, and its name where another one has that title too. */
 function titleOf(index: number, side: 'before' | 'after', changes: Changes): string {
-  return changes.options[index]?.[side]?.title ?? nameOf(index, changes);
+  const option = changes.options[index]?.[side];
+  if (option === undefined) return nameOf(index, changes);
+  const isShared = changes.options.some((pair, i) => i !== index && pair[side]?.title === option.title);
+  return isShared ? `${option.title} (${option.name})` : option.title;
 }
 
 /** Which options are ready on another day. */

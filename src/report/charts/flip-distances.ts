@@ -1,6 +1,6 @@
 import { Decimal } from '../../vocabulary/index.js';
 import type { Flip, Money } from '../../weigh/index.js';
-import { figureWords, shareText } from '../decision-words.js';
+import { distanceText, figureWords } from '../decision-words.js';
 import { valueText } from '../numbers.js';
 import { html, type Html } from '../page/html.js';
 import { fitted, SIZES } from './fit.js';
@@ -106,7 +106,7 @@ function nameOf({ line: title, what }: FlipDistance): string {
 }
 
 function away({ share, way }: FlipDistance): string {
-  return share === undefined ? 'from 0' : `${way === 'above' ? '+' : '−'}${share < 1 ? shareText(share) : `${Math.round(share * 100)} %`}`;
+  return share === undefined ? 'from 0' : `${way === 'above' ? '+' : '−'}${distanceText(share)}`;
 }
 
 function sentence(flip: FlipDistance): string {

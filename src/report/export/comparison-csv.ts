@@ -22,6 +22,7 @@ export const csvColumns = {
   amount: 'What is quoted.',
   amount_high: 'What it comes to if every figure comes in high.',
   currency: 'ISO 4217, where the shop names one.',
+  ruled_out: 'Titles of the findings that speak against the option.',
 } as const;
 
 type Row = Readonly<Record<keyof typeof csvColumns, string>>;
@@ -32,7 +33,7 @@ export function comparisonCsv({ options, money }: Comparison): string {
   const coins = (value: Decimal) => value.toFixed(money.currency.digits);
   const amounts = (figure: Figure) => ({ amount_low: coins(figure.low), amount: coins(figure.likely), amount_high: coins(figure.high), currency: money.currency.code });
   const rows = options.flatMap(({ option, totals, complete }): Row[] => {
-    const of = { option: text(option.name), option_title: text(option.title), complete: complete ? 'yes' : 'no' };
+    const of = { option: text(option.name), option_title: text(option.title), complete: complete ? 'yes' : 'no', ruled_out: option.ruledOutBy.length === 0 ? '' : text(option.ruledOutBy.map((one) => one.title).join('; ')) };
     return [
       ...totals.lines.map((line): Row => ({
         ...of, share: line.share, kind: line.kind, name: text(line.name ?? ''), title: text(line.title), condition: line.condition ?? '',

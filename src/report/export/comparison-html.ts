@@ -27,7 +27,7 @@ ${options.length === 0 ? undefined : html`${sideBySide(decision)}${list('Before 
   return standalone('en', `Comparison: ${title}`, exportStyle, body);
 }
 
-const MONEY: readonly FigureName[] = ['access', 'labour', 'parts', 'outside', 'fees', 'cores', 'tax', 'total', 'comes-back', 'net', 'given-up', 'in-all', 'penalty'];
+const MONEY: readonly FigureName[] = ['access', 'labour', 'parts', 'outside', 'fees', 'cores', 'tax', 'total', 'cores-back', 'pieces', 'tax-kept', 'net', 'given-up', 'in-all', 'penalty'];
 const OTHERS: readonly FigureName[] = ['hours', 'penalty-hours', 'days', 'bay', 'waiting'];
 const SUMS: ReadonlySet<FigureName> = new Set(['total', 'net', 'in-all']);
 
@@ -40,7 +40,7 @@ function sideBySide({ comparison, options: decided, cases }: Decision): Html {
   };
   const point = (label: string, of: (total: Figure) => Figure['likely']) => row(label, options.map(({ totals: { total } }) => moneyText(of(total), money)), 'aside');
   return html`<section><h2>Side by side</h2>${scrolling('Side by side', html`<table>
-<thead><tr><td>${money.currency.code}</td>${options.map((one) => html`<th scope="col">${bdi(one.option.title)}<span class="aside">${one.option.name}${place(one, comparison) === '' ? '' : ` · ${place(one, comparison)}`}</span></th>`)}</tr></thead>
+<thead><tr><td>${money.currency.code}</td>${options.map((one) => html`<th scope="col">${bdi(one.option.title)}<span class="aside">${one.option.name}${place(one, comparison) === '' ? '' : ` · ${place(one, comparison)}`}${one.option.ruledOutBy.map((finding, i) => html`${i === 0 ? ': ' : ', '}${bdi(finding.title)}`)}</span></th>`)}</tr></thead>
 <tbody>${MONEY.map(figure)}</tbody>
 <tbody>${point('Total if everything comes in low', ({ low }) => low)}${point('Total if everything comes in high', ({ high }) => high)}</tbody>
 <tbody>${OTHERS.map(figure)}${row('Ready', options.map(({ ready }) => ready.date ?? ''), 'part')}${decided.some(({ risk }) => risk?.ready !== undefined) ? row('Ready in 9 of 10 cases by', decided.map(({ risk }) => risk?.ready?.p90 ?? ''), 'aside') : undefined}${cases === undefined ? undefined : row(`Cheapest in so many of ${cases} cases`, decided.map(({ risk }) => (risk?.cheapest === undefined ? '' : shareText(risk.cheapest))), 'aside')}</tbody>

@@ -1,9 +1,10 @@
 import type { Span } from '../../language/index.js';
 import type { Comparison, Figure, Money } from '../../weigh/index.js';
 import { valueText } from '../numbers.js';
+import { RULED_OUT } from '../ruled-out.js';
 import { html, type Html } from './html.js';
 import type { Column } from './last-good.js';
-import { causeId } from './targets.js';
+import { causeId, findingId } from './targets.js';
 import type { Derivations } from './derivations.js';
 import type { Trying } from './trying-banner.js';
 
@@ -48,12 +49,18 @@ export function isCheapest({ weighed }: Column, { ranking }: Comparison): boolea
   return first !== undefined && ranking.length > 1 && ranking.includes(weighed) && weighed.inAll.likely.eq(first.inAll.likely);
 }
 
-/** What stands under an option's title: that it is the cheapest, or that its figures are not those of the text. */
+/** What stands under an option's title: that it is the cheapest, what speaks against it, or that its figures are not those of the text. */
 export function mark(column: Column, { comparison, lineOf, stopped }: PageView): Html {
-  if (column.state === 'weighed') return isCheapest(column, comparison) ? html`<span class="pick">cheapest</span>` : html``;
+  if (column.state === 'weighed') return isCheapest(column, comparison) ? html`<span class="pick">cheapest</span>` : ruledOut(column, comparison);
   const lead = column.state === 'last-good' ? 'last good figures' : 'not weighed';
   const cause = stopped === undefined ? causeOf(column, comparison, lineOf) : html`working out the text as it stands stopped`;
   return html`<span class="broken">${lead}; ${cause}</span>`;
+}
+
+/** What was found that speaks against an option, each leading to its line; nothing where nothing does. */
+function ruledOut({ weighed: { option: { ruledOutBy } } }: Column, { estimate: { findings } }: Comparison): Html {
+  if (ruledOutBy.length === 0) return html``;
+  return html`<span class="said">${RULED_OUT}: ${ruledOutBy.map((one, i) => html`${i === 0 ? '' : ', '}${figureButton(findingId(findings.indexOf(one)), title(one.title))}`)}</span>`;
 }
 
 function causeOf(column: Column, comparison: Comparison, lineOf: LineOf): Html {

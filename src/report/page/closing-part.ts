@@ -40,5 +40,5 @@ function linesOf({ hours, paid, cores }: Closing): readonly ClosedLine[] {
 
 function row({ title: says, with: ways, estimated, actual, over, planned }: ClosedLine, id: string, text: (value: Decimal) => string): Html {
   const cell = (value: Decimal | undefined, otherwise: string): string => (value === undefined ? otherwise : text(value));
-  return html`<tr data-key="${id}" data-row="${id}"><th scope="row"><button type="button" data-figure="${id}">${title(says)}</button>${ways.length === 0 ? undefined : html` <span class="said">with ${ways.join(' and ')}</span>`}</th><td>${cell(estimated?.likely, planned ? 'not known' : 'not planned')}</td><td>${cell(actual?.likely, 'not recorded')}</td><td>${cell(over?.likely, '')}</td></tr>`;
+  return html`<tr data-key="${id}" data-row="${id}"><th scope="row"><button type="button" data-figure="${id}">${title(says)}</button>${ways.length === 0 ? undefined : html` <span class="said">with ${ways.join(' and ')}</span>`}</th><td>${cell(estimated?.likely, planned ? 'cost not written' : 'not planned')}</td><td>${cell(actual?.likely, 'not recorded')}</td><td>${cell(over?.likely, '')}</td></tr>`;
 }

@@ -1,9 +1,10 @@
 import type { Estimate } from '../../estimate/index.js';
-import type { Flip, Money } from '../../weigh/index.js';
+import type { Comparison, Flip, Money } from '../../weigh/index.js';
 import {
   chartAlone, chartWithNumbers, costBarOf, costBars, costNumbers, costRangeOf, flipDistanceOf, flipDistances, flipNumbers, outcomeCurveOf, outcomeCurves, outcomeNumbers,
   readyRangeOf, riskRange, timeline, timelineOf, waysBars, waysOf,
 } from '../charts/index.js';
+import { RULED_OUT } from '../ruled-out.js';
 import { isCheapest, type PageView } from './cells.js';
 import type { DecidedColumn, DecisionView } from './decided.js';
 import type { Html } from './html.js';
@@ -13,12 +14,18 @@ import type { Column } from './last-good.js';
 const PICK = 'cheapest';
 const LAST_GOOD = 'last good figures';
 
+/** What is told of an option beside its title. */
+function markOf(column: Column, comparison: Comparison): string | undefined {
+  if (column.state === 'last-good') return LAST_GOOD;
+  return isCheapest(column, comparison) ? PICK : column.weighed.option.ruledOutBy.length > 0 ? RULED_OUT : undefined;
+}
+
 /** What each option is made of, the access penalty by itself. */
 export function costDrawing({ columns, comparison }: PageView): Html | undefined {
   const shown = columns.filter(({ state }) => state !== 'not-weighed');
   const first = shown[0];
   if (first === undefined) return undefined;
-  const bars = shown.map((column) => costBarOf(column.weighed, column.state === 'last-good' ? LAST_GOOD : isCheapest(column, comparison) ? PICK : undefined));
+  const bars = shown.map((column) => costBarOf(column.weighed, markOf(column, comparison)));
   return chartWithNumbers('costs-drawn', (layout) => costBars(bars, first.money, { prefix: 'costs', layout }), costNumbers(bars, first.money));
 }
 
@@ -34,7 +41,7 @@ export function waysDrawing(columns: readonly Column[]): Html | undefined {
 export function sureDrawings({ decision, columns }: DecisionView): readonly Html[] {
   const { comparison } = decision;
   const { money } = comparison;
-  const mark = ({ column }: DecidedColumn) => (isCheapest(column, comparison) ? PICK : undefined);
+  const mark = ({ column }: DecidedColumn) => markOf(column, comparison);
   const curves = columns.flatMap((of) => outcomeCurveOf(of.decided, mark(of)) ?? []);
   const ready = columns.flatMap((of) => readyRangeOf(of.decided, mark(of)) ?? []);
   const cost = columns.flatMap((of) => costRangeOf(of.decided, money, mark(of)) ?? []);

@@ -14,7 +14,7 @@ import { aboveId, figureId, headId, warrantyId } from './targets.js';
 type Cell = (column: Column) => Html;
 
 /** Labels that differ from the names of the figures, since here they stand in a sum that is read downwards. */
-const labels: Partial<Record<FigureName, string>> = { 'comes-back': 'less what comes back', 'given-up': 'plus worth given up', 'penalty-hours': 'the same in hours' };
+const labels: Partial<Record<FigureName, string>> = { 'cores-back': 'less what comes back with the cores', 'tax-kept': 'tax on cores that does not come back', pieces: 'less worth of pieces kept or taken off', 'given-up': 'plus worth given up', 'penalty-hours': 'the same in hours' };
 
 /** The options side by side: what each comes to, how sure that is, what is left of it in the end, and when. */
 export function figuresTable(view: PageView): Html {
@@ -35,7 +35,7 @@ export function figuresTable(view: PageView): Html {
 <thead><tr data-key="head"><td>${code}</td>${columns.map((column) => head(column, view))}</tr></thead>
 ${group('price', [figure('access'), figure('labour'), figure('parts'), figure('outside'), figure('fees'), figure('cores'), figure('tax'), unfolding('total', 'Total', view, 'sum')])}
 ${group('range', ranged ? [row('low', 'if everything comes in low', columns, rangeCell('low'), 'aside'), row('high', 'if everything comes in high', columns, rangeCell('high'), 'aside')] : [])}
-${group('in-all', adjusted ? [figure('comes-back'), figure('given-up'), unfolding('in-all', figureNames['in-all'], view, 'sum')] : [])}
+${group('in-all', adjusted ? [figure('cores-back'), figure('tax-kept', 'aside'), figure('pieces'), figure('given-up'), unfolding('in-all', figureNames['in-all'], view, 'sum')] : [])}
 ${group('lead', cheapest ? [row('more', 'above the cheapest', columns, aboveCell(view), 'aside')] : [])}
 ${group('work', [figure('penalty'), figure('penalty-hours'), figure('hours')])}
 ${group('time', [unfolding('days', figureNames.days, view), figure('bay'), dated ? row('ready', 'Ready', columns, readyCell) : undefined, warranted ? row('warranty', 'Warranty', columns, warrantyCell) : undefined])}

@@ -1,4 +1,4 @@
-import { zero } from '../../vocabulary/index.js';
+import { Decimal, zero } from '../../vocabulary/index.js';
 import type { Figures } from './figures-said.js';
 import { joined, say, type BillGroup, type BillLine, type Block, type Said } from './sheet.js';
 import type { Quote, QuoteGroup, QuoteLine, QuoteTax } from './types.js';
@@ -78,6 +78,11 @@ function taxGroup(taxes: readonly QuoteTax[], figures: Figures): BillGroup {
 }
 
 /** Amounts added up, with the decimals of the finest. */
-export function added(amounts: readonly string[]): string {
+function added(amounts: readonly string[]): string {
   return amounts.reduce((sum, amount) => sum.plus(amount), zero).toFixed(Math.max(...amounts.map((one) => (one.split('.')[1] ?? '').length)));
+}
+
+/** The first less the second, with the decimals of the finer. */
+export function less(amount: string, taken: string): string {
+  return added([amount, new Decimal(taken).negated().toFixed((taken.split('.')[1] ?? '').length)]);
 }

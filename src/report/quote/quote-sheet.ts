@@ -2,7 +2,7 @@ import { cautionLines, estimateNotice } from '../cautions.js';
 import { billOf, detailOf } from './bill.js';
 import { figuresOf, type Figures } from './figures-said.js';
 import { joined, own, say, type Block, type Fact, type FindingSaid, type Said, type Section, type Sheet } from './sheet.js';
-import type { Quote, QuoteChance, QuoteDeposit, QuoteFinding, QuoteHead, QuoteOption } from './types.js';
+import type { Quote, QuoteChance, QuoteDeposit, QuoteFinding, QuoteHead, QuoteOption, QuoteReady } from './types.js';
 import { COMPRESSION_MEANS, debrisWords, LEAKAGE_MEANS, ruleWords } from './words.js';
 
 /**
@@ -67,9 +67,14 @@ function proposalFacts({ total, comesBack, ready, warranty }: Quote, figures: Fi
   return [
     { label: 'Total', says: [own(figures.money(total))] },
     ...(comesBack === undefined || isNothing(comesBack) ? [] : [{ label: 'Of that comes back', says: say`${figures.money(comesBack)}` }]),
-    ...(ready === undefined ? [] : [{ label: 'Ready', says: [own(ready.date === undefined ? figures.workingDays(ready.days) : figures.weekday(ready.date))] }]),
+    ...(ready === undefined ? [] : [{ label: 'Ready', says: [own(readyOn(ready, figures))] }]),
     ...(warranty === undefined ? [] : [{ label: 'Warranty', says: [own(figures.wait(warranty))] }]),
   ];
+}
+
+/** The day, or how long it takes where there is no date to count from. */
+export function readyOn({ days, date }: Pick<QuoteReady, 'days' | 'date'>, figures: Figures): string {
+  return date === undefined ? figures.workingDays(days) : figures.weekday(date);
 }
 
 export function isNothing(amount: string): boolean {
@@ -118,13 +123,14 @@ function depositSection({ deposits, kept }: Quote, figures: Figures): Section {
   ]);
 }
 
-function depositSaid({ title, charge, refund, taxBack, until, late, less }: QuoteDeposit, figures: Figures): Said {
+export function depositSaid({ title, charge, refund, taxBack, taxKept, until, late, less }: QuoteDeposit, figures: Figures): Said {
   const pays = say`${title}: ${figures.money(charge)} is paid now. `;
-  if (late) return [...pays, ...say`The old unit must go back by ${figures.day(until ?? '')}. The work is planned to end later, so nothing is expected back.`];
+  const kept = isNothing(taxKept) ? [] : say` ${figures.money(taxKept)} of tax on it does not come back.`;
+  if (late) return [...pays, ...say`The old unit must go back by ${figures.day(until ?? '')}. The work is planned to end later, so nothing is expected back.`, ...kept];
   const tax = isNothing(taxBack) ? [] : say`, and ${figures.money(taxBack)} of tax with it`;
   const condition = until === undefined ? ['if the old unit goes back complete and put together'] : say`if the old unit goes back complete and put together by ${figures.day(until)}`;
   const taken = less.map((one) => (one.title === undefined ? say`${figures.money(one.amount)} for what is damaged or missing` : say`${figures.money(one.amount)} for ${one.title}, which is kept`));
-  return [...pays, ...say`${figures.money(refund)} comes back`, ...tax, ', ', ...condition, ...(taken.length === 0 ? [] : ['; taken off already: ', ...joined(taken, ', ')]), '. What is missing or damaged makes it less.'];
+  return [...pays, ...say`${figures.money(refund)} comes back`, ...tax, ', ', ...condition, ...(taken.length === 0 ? [] : ['; taken off already: ', ...joined(taken, ', ')]), '.', ...kept, ' What is missing or damaged makes it less.'];
 }
 
 export function readySaid({ ready }: Pick<Quote, 'ready'>, figures: Figures): Said {
@@ -182,7 +188,7 @@ function weighedSection({ weighed }: Quote, figures: Figures): Section {
   if (weighed.length < 2) return section('weighed', '', []);
   const returns = weighed.some(({ comesBack }) => comesBack !== undefined && !isNothing(comesBack));
   const cells = (one: QuoteOption): Said[] => [
-    one.isQuoted ? say`${one.title} (this estimate)` : [own(one.title)],
+    [...(one.isQuoted ? say`${one.title} (this estimate)` : [own(one.title)]), ...ruledOutSaid(one)],
     say`${figures.money(one.total)}`,
     ...(returns ? [one.comesBack === undefined || isNothing(one.comesBack) ? ['–'] : say`${figures.money(one.comesBack)}`] : []),
     one.ready === undefined ? (one.days === undefined ? ['–'] : say`${figures.workingDays(one.days)}`) : say`${figures.day(one.ready)}`,
@@ -193,6 +199,11 @@ function weighedSection({ weighed }: Quote, figures: Figures): Section {
     heads: [{ text: 'Way out', align: 'words' }, { text: 'Total', align: 'figures' }, ...(returns ? [{ text: 'Comes back', align: 'figures' as const }] : []), { text: 'Ready', align: 'figures' }, { text: 'Warranty', align: 'figures' }],
     rows: weighed.map((one) => ({ cells: cells(one), isMarked: one.isQuoted })),
   }]);
+}
+
+/** A way out that something found speaks against says so beside its name. */
+function ruledOutSaid({ ruledOutBy }: QuoteOption): Said {
+  return ruledOutBy.length === 0 ? [] : ['; ruled out: ', ...joined(ruledOutBy.map((one) => say`“${one}”`), ', ')];
 }
 
 // What comes first, and room to sign -------------------------------------------------------------------------------

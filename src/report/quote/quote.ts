@@ -11,14 +11,9 @@ export type NoQuote = { readonly kind: 'no-option'; readonly name: string | unde
 
 export type Quoted = { readonly kind: 'quote'; readonly quote: Quote } | NoQuote;
 
-/**
- * The written quote of one option; without a name that of the one which costs least in all. Refused where the option
- * isn't there or rests on a line that can't be read or priced.
- */
+/** The written quote of one option. Refused where the option isn't there or rests on a line that can't be read or priced. */
 export function quoteOf(decision: Decision, name: string | undefined, files: PictureFiles): Quoted {
-  const { comparison } = decision;
-  const wanted = name ?? comparison.ranking[0]?.option.name;
-  const decided = decision.options.find(({ weighed }) => weighed.option.name === wanted);
+  const decided = decision.options.find(({ weighed }) => weighed.option.name === name);
   if (decided === undefined) return { kind: 'no-option', name };
   const { option, complete } = decided.weighed;
   if (!complete) return { kind: 'incomplete', name: option.name, title: option.title };
@@ -118,12 +113,13 @@ export function ratesOf({ option, planned: { chosen } }: RatesFrom, { currency }
   return classes.map(({ title, price }) => ({ title, price: price.likely.toFixed(Math.max(currency.digits, price.likely.decimalPlaces())) }));
 }
 
-function depositsOf({ returns }: Weighed, coins: (value: Decimal) => string): QuoteDeposit[] {
-  return returns.cores.map(({ part, core, charge, refund, taxBack, deadline, late }) => ({
+export function depositsOf({ returns }: Pick<Weighed, 'returns'>, coins: (value: Decimal) => string): QuoteDeposit[] {
+  return returns.cores.map(({ part, core, charge, refund, taxBack, taxKept, deadline, late }) => ({
     title: part.title,
     charge: coins(charge.likely),
     refund: coins(refund.likely),
     taxBack: coins(taxBack.likely),
+    taxKept: coins(taxKept.likely),
     until: deadline,
     late,
     less: [
@@ -161,7 +157,7 @@ function chanceOf({ chance, after, lines, before, then }: Added, write: LineWrit
 function optionOf({ option, totals, returns, ready }: Weighed, isQuoted: boolean, coins: (value: Decimal) => string): QuoteOption {
   const isDone = !ready.bay.likely.isZero();
   return {
-    title: option.title, isQuoted,
+    title: option.title, isQuoted, ruledOutBy: option.ruledOutBy.map(({ title }) => title),
     total: coins(totals.total.likely),
     comesBack: returns.cores.length === 0 ? undefined : coins(returns.refunds.likely.plus(returns.taxBack.likely)),
     ready: isDone ? ready.date : undefined,

@@ -1,5 +1,5 @@
 import type { Decimal } from '../../vocabulary/index.js';
-import type { Comparison, StageWeighed } from '../../weigh/index.js';
+import { cautionsOf, type Comparison, type StageWeighed } from '../../weigh/index.js';
 import { groupsOf, lineWriter } from './lines.js';
 import type { PictureFiles } from './pictures.js';
 import { headOf, ratesOf, taxesOf } from './quote.js';
@@ -56,6 +56,6 @@ function quoted(weighed: StageWeighed, { estimate, options, money }: Comparison,
     stop: coins(stop.likely),
     options: options.filter(({ option }) => option.written).map(({ option }) => option.title),
     notes: estimate.notes,
-    cautions: [...new Set([...plan.paid.flatMap((way) => way.cautions), ...stage.labour.flatMap((job) => job.cautions)])],
+    cautions: cautionsOf({ ...goods, cautions: [], fees: [] }, plan.paid),
   };
 }

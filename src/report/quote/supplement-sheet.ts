@@ -1,7 +1,8 @@
-import { added, detailOf } from './bill.js';
+import { detailOf, less } from './bill.js';
 import { figuresOf, type Figures } from './figures-said.js';
-import { aboutFacts, authorisationForm, findingsSection, isNothing, letterhead, readySaid, section, words } from './quote-sheet.js';
-import { own, say, type Block, type Fact, type Said, type Section, type Sheet } from './sheet.js';
+import { aboutFacts, authorisationForm, findingsSection, isNothing, letterhead, section, words } from './quote-sheet.js';
+import { say, type Block, type Fact, type Said, type Section, type Sheet } from './sheet.js';
+import { backRows, besideFacts, depositsMovedSection, leftOutSection, readyThenSection } from './supplement-besides-words.js';
 import type { SupplementLine } from './supplement-lines.js';
 import type { Supplement, WhyUnlisted } from './supplement.js';
 
@@ -18,7 +19,9 @@ export function supplementSheetOf(supplement: Supplement): Sheet {
     sections: [
       ...(findings.length === 0 ? [] : [{ ...found, title: 'What we found since' }]),
       section('new', 'What is new', newBlocks(supplement, figures)),
-      section('ready', 'When it is ready', words(readySaid(supplement, figures))),
+      depositsMovedSection(supplement, figures),
+      readyThenSection(supplement, figures),
+      leftOutSection(supplement),
       section('rules', 'Check your local rules', words(['They come before what is written here: check your local rule on written estimates and authorisation.'])),
       authorisation(supplement, figures),
     ].filter(({ blocks }) => blocks.length > 0),
@@ -29,12 +32,13 @@ function authorisedSaid({ authorised: { amount, on, by } }: Supplement, figures:
   return [...say`${figures.money(amount)}`, ...(on === undefined ? [] : say` on ${figures.day(on)}`), ...(by === undefined ? [] : say` by ${by}`)];
 }
 
-function moneyFacts({ authorised, total, more, ready }: Supplement, figures: Figures): Fact[] {
+function moneyFacts(supplement: Supplement, figures: Figures): Fact[] {
+  const { authorised, total, more } = supplement;
   return [
     { label: 'Authorised so far', says: say`${figures.money(authorised.amount)}` },
     { label: 'Difference', says: say`${signed(more, figures)}` },
     { label: 'New total', says: say`${figures.money(total)}` },
-    ...(ready === undefined ? [] : [{ label: 'Ready', says: [own(ready.date === undefined ? figures.workingDays(ready.days) : figures.weekday(ready.date))] }]),
+    ...besideFacts(supplement, figures),
   ];
 }
 
@@ -49,7 +53,8 @@ function becameSaid({ kind, was }: SupplementLine): Said {
   return was === undefined ? [` (${KINDS[kind]})`] : [` (${KINDS[kind]}; before: `, ...say`${was}`, ')'];
 }
 
-function newBlocks({ news, authorised, more, total: now }: Supplement, figures: Figures): Block[] {
+function newBlocks(supplement: Supplement, figures: Figures): Block[] {
+  const { news, authorised, more, total: now } = supplement;
   if (news.kind === 'unlisted') return words(say`What is new is not listed line by line: ${whyWords[news.why]}. The new total and what was authorised differ by ${signed(more, figures)}.`);
   const { lines, taxes, total } = news;
   const amounts = (before: string | undefined, after: string | undefined, differs: string): Said[] => [
@@ -66,11 +71,18 @@ function newBlocks({ news, authorised, more, total: now }: Supplement, figures: 
     ...taxes.map(({ title, before, now: after, more: differs }) => [say`${title}`, ...amounts(before, after, differs)]),
   ];
   const apart = total === authorised.amount ? [] : words(say`The version that this is compared with comes to ${figures.money(total)}; ${figures.money(authorised.amount)} was authorised.`);
-  if (rows.length === 0) return [...words(['Nothing in it comes to another amount than in the version before.']), ...apart];
-  return [{
+  const back = backRows(supplement);
+  const same = rows.length === 0 ? words(['Nothing in it comes to another amount than in the version before.']) : [];
+  if (rows.length === 0 && back.every((one) => isNothing(one.more))) return [...same, ...apart];
+  const whole = { cells: [['All of it, with what stays as it was'], ...amounts(total, now, less(now, total))], isMarked: true };
+  return [...same, {
     kind: 'table',
     heads: [{ text: 'What', align: 'words' }, { text: 'Before', align: 'figures' }, { text: 'Now', align: 'figures' }, { text: 'Difference', align: 'figures' }],
-    rows: [...rows.map((cells) => ({ cells, isMarked: false })), { cells: [['All of it, with what stays as it was'], ...amounts(total, now, added([...lines, ...taxes].map((one) => one.more)))], isMarked: true }],
+    rows: [
+      ...rows.map((cells) => ({ cells, isMarked: false })),
+      whole,
+      ...back.map(({ label, before, now: after, more: differs }) => ({ cells: [[label], ...amounts(before, after, differs)], isMarked: false })),
+    ],
   }, ...apart];
 }
 

@@ -112,6 +112,8 @@ export interface QuoteDeposit {
   readonly charge: Digits;
   readonly refund: Digits;
   readonly taxBack: Digits;
+  /** Of the tax on the charge, what does not come back. */
+  readonly taxKept: Digits;
   /** The last day on which it can go back. */
   readonly until: IsoDate | undefined;
   /** True where the work is planned to end after that day, so that nothing is expected back. */
@@ -147,6 +149,8 @@ export interface QuoteChance {
 
 export interface QuoteOption {
   readonly title: string;
+  /** Titles of what was found that speaks against it. */
+  readonly ruledOutBy: readonly string[];
   readonly isQuoted: boolean;
   readonly total: Digits;
   readonly comesBack: Digits | undefined;

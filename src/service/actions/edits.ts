@@ -1,7 +1,7 @@
+import { topicsOf } from '../../estimate/index.js';
 import type { Fix, Statement } from '../../language/index.js';
 import { NOTHING, type Choice, type Name, type Record, type Topic } from '../../vocabulary/index.js';
 import { endOfLines, factBelow, lineAround } from '../checks/lines.js';
-import { topicsOf } from '../checks/topics-of.js';
 import type { FeatureContext } from '../context.js';
 import type { Action, TextEdit } from '../feature-types.js';
 

@@ -1,8 +1,7 @@
-import { type Estimate, type Resolved } from '../../estimate/index.js';
+import { topicsOf, type Estimate, type Resolved } from '../../estimate/index.js';
 import { clip, NOTHING, type Record, type Topic } from '../../vocabulary/index.js';
 import type { Lacks, MissingLine } from '../checks/lacking.js';
 import { factBelow } from '../checks/lines.js';
-import { topicsOf } from '../checks/topics-of.js';
 import type { FeatureContext } from '../context.js';
 import type { Action } from '../feature-types.js';
 import type { Diagnostic } from '../types.js';

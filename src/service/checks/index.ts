@@ -1,6 +1,9 @@
 import type { Check } from './check.js';
 import { beltWithoutPump } from './belt-without-pump.js';
-import { cautionCheck } from './caution-missing.js';
+import { billedCheck } from './billed-above-authorised.js';
+import { closedCheck } from './closed-unauthorised.js';
+import { builtCheck } from './built-after-written.js';
+import { chanceDoneCheck } from './chance-of-what-is-done.js';
 import { consideredCheck } from './considered-and-done.js';
 import { coreCloseCheck } from './core-close.js';
 import { coreLateCheck } from './core-late.js';
@@ -26,22 +29,28 @@ import { noTax } from './no-tax.js';
 import { noValid } from './no-valid.js';
 import { noWorkday } from './no-workday.js';
 import { oneCheck } from './one-option.js';
+import { titleCheck } from './option-title-twice.js';
 import { warrantyCheck } from './option-without-warranty.js';
+import { withoutWorkCheck } from './option-without-work.js';
 import { bookCheck } from './outside-the-book.js';
 import { twiceCheck } from './paid-twice.js';
 import { coreCheck } from './part-without-core.js';
+import { pictureCheck } from './picture-missing.js';
 import { priceCheck } from './price-far-off.js';
 import { rangeCheck } from './range-very-wide.js';
 import { overlapCheck } from './ranges-overlap.js';
 import { reusedBankCheck } from './reused-bank-uneven.js';
+import { ruledOutWorkCheck } from './ruled-out-work.js';
 import { runsOutCheck } from './runs-out-before-start.js';
 import { sentAwayCheck } from './sent-away-whole.js';
 import { orderCheck } from './start-before-written.js';
+import { closedStartCheck } from './start-on-closed-day.js';
 import { startedCheck } from './started-unauthorised.js';
 import { subframeWithoutAlignment } from './subframe-without-alignment.js';
 import { swapWithoutEngine } from './swap-without-engine.js';
 import { timingWithoutTensioner } from './timing-without-tensioner.js';
 import { toolCheck } from './tool-without-arrival.js';
+import { unrepairedCheck } from './unrepaired-over-worth.js';
 import { unusedCheck } from './unused-line.js';
 import { usedEngineWithoutCheck } from './used-engine-without-check.js';
 import { usedEngineWithoutWearParts } from './used-engine-without-wear-parts.js';
@@ -51,11 +60,15 @@ import { valvesWithoutSeats } from './valves-without-seats.js';
 import { valvesWithoutStemSeals } from './valves-without-stem-seals.js';
 import { nothingCheck } from './work-for-nothing.js';
 import { workCheck } from './work-without-finding.js';
+import { timeCheck } from './work-without-time.js';
 
 /** Every check of the trade, one module each. Adding a check adds a line here. */
 export const allChecks: readonly Check[] = [
   beltWithoutPump,
-  cautionCheck,
+  billedCheck,
+  closedCheck,
+  builtCheck,
+  chanceDoneCheck,
   consideredCheck,
   coreCloseCheck,
   coreLateCheck,
@@ -81,22 +94,28 @@ export const allChecks: readonly Check[] = [
   noValid,
   noWorkday,
   oneCheck,
+  titleCheck,
   warrantyCheck,
+  withoutWorkCheck,
   bookCheck,
   twiceCheck,
   coreCheck,
+  pictureCheck,
   priceCheck,
   rangeCheck,
   overlapCheck,
   reusedBankCheck,
+  ruledOutWorkCheck,
   runsOutCheck,
   sentAwayCheck,
   orderCheck,
+  closedStartCheck,
   startedCheck,
   subframeWithoutAlignment,
   swapWithoutEngine,
   timingWithoutTensioner,
   toolCheck,
+  unrepairedCheck,
   unusedCheck,
   usedEngineWithoutCheck,
   usedEngineWithoutWearParts,
@@ -106,4 +125,5 @@ export const allChecks: readonly Check[] = [
   valvesWithoutStemSeals,
   nothingCheck,
   workCheck,
+  timeCheck,
 ];

@@ -1,9 +1,9 @@
 import type { Rule } from '../../language/index.js';
+import { topicsOf } from '../../estimate/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 import { factBelow } from './lines.js';
-import { topicsOf } from './topics-of.js';
 
 /** Common practice: a rebuilt unit is sold against the old one. */
 const partWithoutCore: Rule<{ readonly part: string }> = {

@@ -18,7 +18,7 @@ const rangesOverlap: Rule<{ readonly cheapest: string; readonly next: string; re
 
 export const overlapCheck = wholeCheck(rangesOverlap, function* find({ comparison: { ranking, options } }) {
   const [first, second] = ranking;
-  if (first === undefined || second === undefined || ranking.length !== options.length) return;
+  if (first === undefined || second === undefined || options.some(({ complete }) => !complete)) return;
   const width = first.inAll.high.minus(first.inAll.low);
   const shared = Decimal.min(first.inAll.high, second.inAll.high).minus(Decimal.max(first.inAll.low, second.inAll.low));
   if (width.lte(0) || !shared.gt(width.times(MOST_OVERLAP))) return;

@@ -8,9 +8,9 @@ import { allChecks } from './index.js';
 import { viewOf, type OptionView, type View } from './view.js';
 
 /** What the checks of the trade find in an estimate. */
-export function checkTrade(resolved: Resolved, comparison: Comparison, whole: boolean, book: Book): readonly Found[] {
+export function checkTrade(resolved: Resolved, comparison: Comparison, whole: boolean, book: Book, exists?: View['exists']): readonly Found[] {
   try {
-    const view = viewOf(resolved, comparison, book);
+    const view = viewOf(resolved, comparison, book, exists);
     return view === undefined ? [] : runChecks(allChecks, view, whole);
   } catch (error) {
     // What all of them look at could not be made: what was read and weighed is told all the same.
@@ -53,8 +53,8 @@ function overOption(checks: readonly Check[], one: OptionView, view: View): read
 }
 
 /** All that an option's checks may look at beyond the option and its plan. */
-function surroundings({ shop, header, vehicle, findings, authorised }: Estimate): readonly unknown[] {
-  return [shop, header, vehicle, ...findings, ...authorised];
+function surroundings({ shop, header, vehicle, findings, authorised, closed }: Estimate): readonly unknown[] {
+  return [shop, header, vehicle, closed, ...findings, ...authorised];
 }
 
 function collect(code: string, find: () => Iterable<Found>, view: View, into: Found[]): void {

@@ -1,9 +1,9 @@
 import type { Span } from '../../language/index.js';
-import type { Estimate, Finding, Header, Option, Resolved, Source } from '../../estimate/index.js';
+import { topicsOf, type Estimate, type Finding, type Header, type Option, type Resolved, type Source } from '../../estimate/index.js';
 import type { Name, Record, Topic } from '../../vocabulary/index.js';
 import type { Book, Comparison, Planned, Weighed } from '../../weigh/index.js';
 import { EMPTY } from '../book/entries.js';
-import { topicsOf } from './topics-of.js';
+import { promiseOf } from './promise-of.js';
 
 /** What the checks look at: an estimate with its options, prepared once for all of them. */
 export interface View {
@@ -13,6 +13,8 @@ export interface View {
   readonly resolved: Resolved;
   /** The shop's own book of times. */
   readonly book: Book;
+  /** Whether a picture is there; undefined where the host can’t tell. */
+  readonly exists: ((uri: string) => boolean) | undefined;
   /** Options that could be priced whole. Of the others nobody can tell what is missing. */
   readonly options: readonly OptionView[];
   /** Whether a line stands in the estimate's own file, and not in one that other estimates share. */
@@ -34,14 +36,14 @@ export interface OptionView {
   readonly placeOf: (source: Source) => Span;
 }
 
-/** A file is checked for the trade once it says that it is an estimate and an option does some work: not while it is begun. */
-export function viewOf(resolved: Resolved, comparison: Comparison, book: Book = EMPTY): View | undefined {
+/** A file is checked for the trade once it says that it is an estimate and an option does some work, or should: not while it is begun. */
+export function viewOf(resolved: Resolved, comparison: Comparison, book: Book = EMPTY, exists?: View['exists']): View | undefined {
   const { estimate } = resolved;
   const { header } = estimate;
-  if (header === undefined || resolved.waitsFor.length > 0 || estimate.options.every(({ labour }) => labour.length === 0)) return undefined;
+  if (header === undefined || resolved.waitsFor.length > 0 || !estimate.options.some((option) => option.labour.length > 0 || (estimate.labour.length > 0 && promiseOf(option) !== undefined))) return undefined;
   const isOwn = ({ record }: Pick<Source, 'record'>) => record.block.uri === estimate.uri;
   const options = comparison.options.filter((one) => one.complete && one.option.written).map((one) => optionView(one, isOwn));
-  return { estimate, header, comparison, resolved, book, options, isOwn };
+  return { estimate, header, comparison, resolved, book, exists, options, isOwn };
 }
 
 const byPlan = new WeakMap<Planned, ReadonlyMap<Topic, readonly Source[]>>();

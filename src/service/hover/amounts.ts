@@ -1,5 +1,5 @@
 import type { Statement } from '../../language/index.js';
-import { explainShort, figureText } from '../../report/index.js';
+import { explainShort, figureText, spokenAgainst } from '../../report/index.js';
 import { labourLine, type Comparison, type Line, type Plan } from '../../weigh/index.js';
 import { statementOf, type At } from '../at.js';
 import { lineIndex } from './line-index.js';
@@ -18,9 +18,14 @@ export function amountsOf({ statement, above }: At, comparison: Comparison): str
       else if (!options.includes(option.name)) options.push(option.name);
     }
     if (statement === statementOf(option)) by.set(`${option.title}: ${figureText(totals.total, money)}, of which ${figureText(penalty.money, money)} access penalty`, []);
+    if (statement === statementOf(option) && option.ruledOutBy.length > 0) by.set(`${raised(spokenAgainst(option))}: it is weighed like the others, and is no choice.`, []);
   }
   if (by.size === 0 && parent !== undefined) return timeNotTaken(statement, parent, comparison);
   return [...by].map(([says, options]) => (options.length === 0 ? says : `${says} — in ${options.join(', ')}`));
+}
+
+function raised(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 
 function sayLine(line: Line, money: Comparison['money']): string {

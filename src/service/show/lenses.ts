@@ -1,10 +1,12 @@
 import type { Range, Statement, Tree } from '../../language/index.js';
 import type { Access } from '../../estimate/index.js';
 import { authorisedIn, type Comparison, type StageWeighed, type Weighed } from '../../weigh/index.js';
-import { authorisedShort, moneyText } from '../../report/index.js';
+import { authorisedShort, moneyText, RULED_OUT } from '../../report/index.js';
 import type { Lens } from '../feature-types.js';
 import { statementOf } from '../at.js';
 import type { Weighing } from '../types.js';
+
+const MINUS = '\u2212';
 
 /** Above each option what it comes to and where it stands, above each stage its price and that of putting back; above each way in that is paid for, who shares it. */
 export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] {
@@ -32,7 +34,7 @@ export function lensesIn(tree: Tree, { comparison }: Weighing): readonly Lens[] 
   return lenses.sort((a, b) => a.range.start - b.range.start);
 }
 
-/** `1,489.05 · cheapest`, `1,858.65 · +369.60`; with the cost in all where the options are compared by that, and with what was authorised. */
+/** `1,489.05 · cheapest`, `1,858.65 · +369.60`, `1,400.00 · −89.05 · ruled out: “Bores scored”`; with the cost in all where the options are compared by that, and with what was authorised. */
 function standing(weighed: Weighed, comparison: Comparison): string {
   const { ranking, options, money } = comparison;
   const { totals, inAll, complete } = weighed;
@@ -43,8 +45,10 @@ function standing(weighed: Weighed, comparison: Comparison): string {
   const cheapest = ranking[0];
   if (cheapest !== undefined && options.length > 1) {
     const more = inAll.likely.minus(cheapest.inAll.likely);
-    sums.push(cheapest === weighed ? 'cheapest' : more.isZero() ? `the same as ${cheapest.option.name}` : `+${moneyText(more, money)}`);
+    sums.push(cheapest === weighed ? 'cheapest' : more.isZero() ? `the same as ${cheapest.option.name}` : `${more.isNegative() ? MINUS : '+'}${moneyText(more.abs(), money)}`);
   }
+  const { ruledOutBy } = weighed.option;
+  if (ruledOutBy.length > 0) sums.push(`${RULED_OUT}: ${ruledOutBy.map(({ title }) => `“${title}”`).join(', ')}`);
   const authorised = authorisedIn(comparison).find(({ of }) => of === weighed.option);
   if (authorised !== undefined) sums.push(authorisedShort(authorised, money));
   return sums.join(' · ');

@@ -20,7 +20,7 @@ export const access = defineKind({
     class: led('class', nameOf(['rate']), 'The class of that work.'),
     needs: ledMany('needs', names('tool'), 'Special tools that it takes.'),
     uses: ledMany('uses', names('part', 'sublet'), 'Parts and outside work that come with it; what the work brings along too is charged once.'),
-    caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
+    caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it, beyond those that follow from what its lines count as: an engine that comes out, coolant, oil, refrigerant.'),
     countsAs,
   },
   children: [part, sublet, chance, note],

@@ -1,5 +1,5 @@
 import { bare, defineKind, led } from '../kind.js';
-import { choice, date, money, nameOf, text } from '../values.js';
+import { choice, date, money, nameOf, textSuchAs } from '../values.js';
 
 export const authorised = defineKind({
   word: 'authorised',
@@ -9,7 +9,7 @@ export const authorised = defineKind({
     amount: bare(money, 'The total that was authorised, tax included.'),
     for: led('for', nameOf(['option', 'stage']), 'The option or stage it is for; the only option where there is one.'),
     on: led('on', date, 'The day on which the customer agreed.'),
-    by: led('by', text, 'Who agreed.'),
+    by: led('by', textSuchAs('the owner'), 'Who agreed.'),
     how: bare(choice('how the customer agreed', {
       'in-person': 'Spoken, face to face.',
       phone: 'Spoken, on the telephone.',
@@ -17,6 +17,6 @@ export const authorised = defineKind({
       email: 'An electronic letter.',
       signed: 'A signature on paper or on a screen.',
     }), 'How it was said: in-person, phone, message, email or signed.'),
-    version: led('version', text, 'The version of the estimate that the customer agreed to: a revision of the repository, or the shop’s own word for it.'),
+    version: led('version', textSuchAs('3fa91c2'), 'The version of the estimate that the customer agreed to: a revision of the repository, or the shop’s own word for it.'),
   },
 });

@@ -1,5 +1,5 @@
 import { bare, defineKind, led, ledMany } from '../kind.js';
-import { calendarWait, choice, date, distance, listOf, monthOrDate, names, text } from '../values.js';
+import { calendarWait, choice, date, distance, listOf, monthOrDate, names, textSuchAs } from '../values.js';
 import { year } from '../whole-numbers.js';
 import { note } from './note.js';
 
@@ -24,7 +24,7 @@ export const coverage = defineKind({
     within: led('within', calendarWait, 'How long after building it holds, by the calendar.'),
     until: led('until', date, 'The last day on which it can be claimed.'),
     covers: ledMany('covers', names('labour', 'option'), 'The work or options that it would pay for; the whole failure where nothing is said.'),
-    from: led('from', text, 'Where this was read.'),
+    from: led('from', textSuchAs('letter to owners'), 'Where this was read.'),
   },
   children: [note],
 });

@@ -1,5 +1,5 @@
 import { defineKind, led, ledMany } from '../kind.js';
-import { choice, listOf, nameOf, plainRun, readings, text, words } from '../values.js';
+import { choice, listOf, nameOf, readings, runSuchAs, textSuchAs, wordsSuchAs } from '../values.js';
 import { note } from './note.js';
 
 export const finding = defineKind({
@@ -10,15 +10,15 @@ export const finding = defineKind({
   title: 'required',
   titleSays: 'what was found, in words the customer understands',
   fields: {
-    seenBy: led('seen by', words, 'Who saw it or what it was seen with.'),
+    seenBy: led('seen by', wordsSuchAs('borescope', '"the driver, on the road"'), 'Who saw it or what it was seen with.'),
     compression: led('compression', readings('compression readings', ['pressure'], '171 168 173 170 psi'), 'Compression, one reading for each cylinder.'),
     leakage: led('leakage', readings('leakage readings', ['percent'], '8 9 7 82 %'), 'Cylinder leakage, one reading for each cylinder.'),
     debris: led('debris', choice('what was in the oil', { none: 'Nothing was found.', magnetic: 'Iron or steel.', 'non-magnetic': 'Bearing metal, aluminium, plastic or sealant.' }), 'What was in the pan or the filter: none, magnetic or non-magnetic.'),
-    fluid: led('fluid', words, 'The state of a fluid.'),
-    noise: led('noise', words, 'What was heard, and when.'),
-    codes: ledMany('code', listOf(plainRun), 'Trouble codes read from the vehicle.'),
-    pictures: ledMany('picture', listOf(text), 'Picture files that show it, such as a borescope frame: PNG, JPEG or WebP, below the folder of the workspace.'),
-    rulesOut: ledMany('rules out', listOf(nameOf(['option', 'labour'])), 'Options or work that this finding speaks against.'),
+    fluid: led('fluid', wordsSuchAs('"brown, with flakes in it"'), 'The state of a fluid.'),
+    noise: led('noise', wordsSuchAs('"puffing at idle"'), 'What was heard, and when.'),
+    codes: ledMany('code', listOf(runSuchAs('P0304')), 'Trouble codes read from the vehicle.'),
+    pictures: ledMany('picture', listOf(textSuchAs('pictures/cylinder-4.jpg')), 'Picture files that show it, such as a borescope frame: PNG, JPEG or WebP, below the folder of the workspace.'),
+    rulesOut: ledMany('rules out', listOf(nameOf(['option', 'labour'])), 'Options or work that this finding speaks against. An option is then weighed like the others, and is no choice: it has no rank, and is quoted only where it is named.'),
   },
   children: [note],
 });

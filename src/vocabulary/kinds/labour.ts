@@ -35,7 +35,7 @@ export const labour = defineKind({
     apart: led('apart after', hours, 'Of its hours, how many until things are apart: then outside work can leave, and the rest waits for it and for parts. Without it, outside work leaves as soon as the engine is got at.'),
     done: led('done', choice('first or last', { first: 'Before the customer decides: nothing is opened or ordered yet.', last: 'After everything is put back, such as a road test.' }), 'When it is done, where that is not in between: first, before the customer decides, or last, after everything is put back.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
-    caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
+    caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it, beyond those that follow from what its lines count as: an engine that comes out, coolant, oil, refrigerant.'),
     countsAs,
   },
   // Work may hold chances, and a chance holds work: each names the other when it is asked.

@@ -1,5 +1,5 @@
 import { bare, defineKind, led, ledMany } from '../kind.js';
-import { calendarWait, choice, listOf, money, nameOf, names, text } from '../values.js';
+import { calendarWait, choice, listOf, money, nameOf, names, textSuchAs } from '../values.js';
 import { cautionTopics } from '../words.js';
 import { fee } from './fee.js';
 import { chance, labour } from './labour.js';
@@ -32,8 +32,8 @@ export const option = defineKind({
     warranty: led('warranty', calendarWait, 'How long the shop warrants it.'),
     lasts: led('lasts', calendarWait, 'How long the vehicle is expected to serve after it; for what it costs in each month.'),
     resale: led('resale', money, 'What the vehicle is expected to bring at the end of that service.'),
-    leavesOut: ledMany('leaves out', listOf(text), 'What the customer might expect and does not get for it; told on the quote.'),
-    caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it.'),
+    leavesOut: ledMany('leaves out', listOf(textSuchAs('Turbocharger')), 'What the customer might expect and does not get for it; told on the quote.'),
+    caution: ledMany('caution', listOf(choice('a topic of caution', cautionTopics)), 'Topics of caution that go with it, beyond those that follow from what its lines count as: an engine that comes out, coolant, oil, refrigerant.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
   },
   children: [labour, part, sublet, fee, harvest, chance, note],

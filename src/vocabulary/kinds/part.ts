@@ -1,5 +1,5 @@
 import { bare, counted, defineKind, led, ledMany } from '../kind.js';
-import { calendarWait, choice, hours, money, nameOf, names, quantity, text, workingWait } from '../values.js';
+import { calendarWait, choice, hours, money, nameOf, names, quantity, textSuchAs, workingWait } from '../values.js';
 import { partConditions } from '../words.js';
 import { countsAs } from './counts-as.js';
 import { note } from './note.js';
@@ -18,7 +18,7 @@ export const keeps = defineKind({
 
 export const core = defineKind({
   word: 'core',
-  says: 'The charge for the old unit: paid now, and refunded when the old unit goes back complete, assembled and in time.',
+  says: 'The charge for the old unit: paid now, and refunded when the old unit goes back complete, assembled and in time. Behind 2 at and the like the charge is for each piece; less, keeps, worth and assemble are for all of them together. Without a core-tax line in the shop it is not taxed.',
   example: 'core 600.00 due 30 d\n  assemble 1.5 h\n  keeps "Oil filter housing" less 40.00',
   fields: {
     charge: bare(money, 'The core charge for one piece.'),
@@ -43,7 +43,7 @@ export const part = defineKind({
     condition: bare(choice('the condition', partConditions), 'new, aftermarket, rebuilt, used or customer-supplied.'),
     arrives: led('arrives', workingWait, 'How long after ordering it is there, in working days.'),
     warranty: led('warranty', calendarWait, 'How long it is warranted.'),
-    from: led('from', text, 'Where it comes from.'),
+    from: led('from', textSuchAs('salvage yard, with its history'), 'Where it comes from.'),
     because: ledMany('because', names('finding'), 'The findings it rests on.'),
     countsAs,
   },

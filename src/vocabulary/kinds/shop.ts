@@ -1,5 +1,5 @@
 import { bare, defineKind, led, ledMany } from '../kind.js';
-import { choice, closedDay, hours, listOf, money, percent, plainRun, text } from '../values.js';
+import { choice, closedDay, hours, listOf, money, percent, runSuchAs, textSuchAs } from '../values.js';
 import { headcount } from '../whole-numbers.js';
 import { partConditions } from '../words.js';
 import { fee } from './fee.js';
@@ -46,7 +46,7 @@ export const tax = defineKind({
 
 export const coreTax = defineKind({
   word: 'core-tax',
-  says: 'How a core charge is taxed, by the condition of the part. Rules differ from place to place: check your local rule.',
+  says: 'How a core charge is taxed, by the condition of the part; without such a line it is not taxed. Rules differ from place to place: check your local rule.',
   example: 'core-tax refunded on used, rebuilt',
   fields: {
     policy: bare(choice('kept, refunded or none', { kept: 'The core charge is taxed, and the tax stays paid when the core goes back.', refunded: 'The core charge is taxed, and the tax comes back with it.', none: 'The core charge is not taxed.' }), 'kept, refunded or none.'),
@@ -61,10 +61,10 @@ export const shop = defineKind({
   title: 'required',
   titleSays: 'the name on the quote',
   fields: {
-    address: ledMany('address', listOf(text), 'Lines of its address, for the head of a quote.'),
-    phone: led('phone', text, 'Its telephone number, for the head of a quote.'),
-    locale: led('locale', plainRun, 'How numbers and dates are written on a quote: a language tag of BCP 47, such as en-US or en-GB; en-US where nothing is said.'),
-    currency: led('currency', plainRun, 'Three letters of ISO 4217, such as USD; says how many decimals money has.'),
+    address: ledMany('address', listOf(textSuchAs('12 Mill Lane')), 'Lines of its address, for the head of a quote.'),
+    phone: led('phone', textSuchAs('555 0100'), 'Its telephone number, for the head of a quote.'),
+    locale: led('locale', runSuchAs('en-GB'), 'How numbers and dates are written on a quote: a language tag of BCP 47, such as en-US or en-GB; en-US where nothing is said.'),
+    currency: led('currency', runSuchAs('USD'), 'Three letters of ISO 4217, such as USD; says how many decimals money has.'),
     rounding: led('rounding', choice('a way of rounding', { 'half-up': 'Half a cent goes up: the usual way.', 'half-even': 'Half a cent goes to the even cent.', 'half-down': 'Half a cent goes down.' }), 'How a line is rounded to the smallest coin; half-up where nothing is said.'),
     workday: led('workday', hours, 'Hours that one technician works on one day.'),
     technicians: led('technicians', headcount, 'How many technicians can work on one vehicle at the same time; one where nothing is said.'),

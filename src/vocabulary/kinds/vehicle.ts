@@ -1,5 +1,5 @@
 import { defineKind, led } from '../kind.js';
-import { choice, distance, money, monthOrDate, plainRun, text } from '../values.js';
+import { choice, distance, money, monthOrDate, runSuchAs, textSuchAs } from '../values.js';
 import { year } from '../whole-numbers.js';
 import { note } from './note.js';
 
@@ -10,8 +10,8 @@ export const vehicle = defineKind({
   title: 'required',
   titleSays: 'year, make, model and engine in words',
   fields: {
-    vin: led('vin', plainRun, 'Vehicle identification number.'),
-    engine: led('engine', text, 'The engine in words.'),
+    vin: led('vin', runSuchAs('1M8GDM9AXKP042788'), 'Vehicle identification number.'),
+    engine: led('engine', textSuchAs('3.0 V6, two camshafts a bank'), 'The engine in words.'),
     built: led('built', monthOrDate, 'When it was built: a month or a date.'),
     modelYear: led('model year', year, 'Its model year, where a coverage asks for it; read from the VIN where that tells.'),
     odometer: led('odometer', distance, 'What the odometer shows.'),

@@ -1,8 +1,8 @@
 import type { Weighed } from '../weigh.js';
 import type { SideName, Version } from './again.js';
-import { linksOf, type Draft, type Drafts } from './drafts.js';
+import type { Draft, Drafts } from './drafts.js';
 import type { Matched } from './match.js';
-import { nameOf, titleOf, type Thing } from './things.js';
+import { linksOf, nameOf, titleOf, type Thing } from './things.js';
 import type { FollowSort } from './types.js';
 
 /** A row of what follows: by its sort, what it is about, and the option where it has its own words in each. */

@@ -1,6 +1,6 @@
 import { factsOf, type Fact, type Meant } from './facts.js';
 import type { Matched, Pair } from './match.js';
-import { isLink, nameOf, referencesIn, titleOf, withAllBelow, type Reference, type Thing, type Things } from './things.js';
+import { linksOf, nameOf, titleOf, withAllBelow, type Thing, type Things } from './things.js';
 import type { ChangeSort, FactMove, Said } from './types.js';
 
 /** A change, before it is known what it does. */
@@ -49,8 +49,8 @@ export function draftsOf(versions: Versions): Drafts {
     return id;
   };
   const linkKey = (owner: Thing, lead: string, target: Thing) => `${idOf(owner)} ${lead} ${idOf(target)}`;
-  const add = (draft: Omit<Draft, 'key'>): Draft => {
-    const made = { ...draft, key: keyOf(draft) };
+  const add = (draft: Omit<Draft, 'key'>, moved: readonly string[] = []): Draft => {
+    const made = { ...draft, key: keyOf(draft, moved) };
     all.push(made);
     return made;
   };
@@ -63,10 +63,11 @@ export function draftsOf(versions: Versions): Drafts {
   }
   const meaning = { before: meantIn(versions.before, matched), after: meantIn(versions.after, matched) };
   for (const pair of matched.pairs) {
-    const facts = movesOf(factsOf(pair.before, meaning.before), factsOf(pair.after, meaning.after));
+    const moves = movesOf(factsOf(pair.before, meaning.before), factsOf(pair.after, meaning.after));
+    const facts = [...moves.values()];
     const sort = sortOf(pair, facts, matched);
     if (sort === undefined) continue;
-    const draft = add({ sort, before: pair.before, after: pair.after, facts, link: undefined });
+    const draft = add({ sort, before: pair.before, after: pair.after, facts, link: undefined }, [...moves.keys()]);
     byThing.set(pair.before, draft);
     byThing.set(pair.after, draft);
   }
@@ -94,33 +95,26 @@ function takesItsLinks(target: Draft | undefined): boolean {
   return target !== undefined && target.sort !== 'moved' && target.sort !== 'renamed';
 }
 
-/** What a thing brings in, each once. */
-export function linksOf(thing: Thing, things: Things): { readonly lead: string; readonly target: Thing; readonly reference: Reference }[] {
-  return thing.said.flatMap(referencesIn).flatMap((reference) => {
-    const { field, refersTo, name } = reference;
-    const target = isLink(field) ? things.named(refersTo, name.name) : undefined;
-    return target === undefined ? [] : [{ lead: field.lead as string, target, reference }];
-  });
-}
-
 /** A name means the line that has it, whatever that is called in the other version. */
 function meantIn(things: Things, matched: Matched): Meant {
   return ({ refersTo, name, field }) => {
     const thing = things.named(refersTo, name.name);
     const pair = thing === undefined ? undefined : matched.pairOf(thing);
-    if (pair !== undefined) return [`${pair.before.kind} ${nameOf(pair.before) ?? ''}`, `${pair.after.kind} ${nameOf(pair.after) ?? ''}`].sort().join(' = ');
+    // By both names and titles: of lines that swapped their names each has its own.
+    if (pair !== undefined) return [pair.before, pair.after].map((one) => `${one.kind} ${nameOf(one) ?? ''} ${titleOf(one)}`).sort().join(' = ');
     // A list loses or gains by another change what only one version has.
     return thing !== undefined && field.many ? undefined : `? ${name.name}`;
   };
 }
 
-function movesOf(before: ReadonlyMap<string, Fact>, after: ReadonlyMap<string, Fact>): FactMove[] {
-  return [...new Set([...before.keys(), ...after.keys()])].sort().flatMap((key) => {
+/** By keys that are the same in both versions; what a fact is called may not be. */
+function movesOf(before: ReadonlyMap<string, Fact>, after: ReadonlyMap<string, Fact>): ReadonlyMap<string, FactMove> {
+  return new Map([...new Set([...before.keys(), ...after.keys()])].sort().flatMap((key): (readonly [string, FactMove])[] => {
     const [one, other] = [before.get(key), after.get(key)];
     const said = one ?? other;
     if (said === undefined || one?.meaning === other?.meaning) return [];
-    return [{ fact: said.label, before: one?.written, after: other?.written }];
-  });
+    return [[key, { fact: said.label, before: one?.written, after: other?.written }]];
+  }));
 }
 
 function sortOf({ before, after }: Pair, facts: readonly FactMove[], matched: Matched): ChangeSort | undefined {
@@ -130,10 +124,10 @@ function sortOf({ before, after }: Pair, facts: readonly FactMove[], matched: Ma
   return nameOf(before) !== nameOf(after) || before.record.title?.text !== after.record.title?.text ? 'renamed' : undefined;
 }
 
-function keyOf({ before, after, link, facts }: Omit<Draft, 'key'>): string {
+function keyOf({ before, after, link, facts }: Omit<Draft, 'key'>, moved: readonly string[]): string {
   const say = (thing: Thing | undefined) => (thing === undefined ? '' : `${thing.owner === undefined ? '' : titleOf(thing.owner)} ${thing.kind} ${nameOf(thing) ?? ''} ${titleOf(thing)}`);
   const ends = (one: string, other: string) => [one, other].sort().join(' | ');
-  return [ends(say(before), say(after)), link?.lead ?? '', ends(say(link?.before), say(link?.after)), ...facts.map((one) => `${one.fact} ${ends(one.before ?? '', one.after ?? '')}`)].join(' / ');
+  return [ends(say(before), say(after)), link?.lead ?? '', ends(say(link?.before), say(link?.after)), ...facts.map((one, i) => `${moved[i] ?? ''} ${ends(one.before ?? '', one.after ?? '')}`)].join(' / ');
 }
 
 /** A thing as it is told. */

@@ -1,7 +1,8 @@
 import { kinds } from '../../vocabulary/index.js';
 import { sharedFacts, textLikeness } from './likeness.js';
-import { byName, factsOf } from './facts.js';
-import { nameOf, titleOf, type Thing, type Things } from './things.js';
+import { countShared, Looks, saysEnough } from './looks.js';
+import { namesGoneRound, onlyOnes } from './names-gone-round.js';
+import { nameOf, type Thing, type Things } from './things.js';
 
 /** A line in both versions. */
 export interface Pair {
@@ -23,47 +24,36 @@ export interface Matched {
  */
 const ALIKE = 0.6;
 
-/** So many lines of one kind are looked through for likeness on each side; beyond, only names, titles and content tell. */
+/** So many lines with the same kind or title are looked through for likeness on each side; beyond, only what one line alone has tells. */
 const MOST_COMPARED = 150;
 
 /** Of these there is one in an estimate, whatever it is called. */
 const SINGLE: ReadonlySet<string> = new Set([kinds.shop.word, kinds.estimate.word, kinds.vehicle.word]);
 
-/** What two lines are compared by. */
-interface Look {
-  readonly title: string;
-  readonly facts: ReadonlyMap<string, string>;
-  /** All of it: equal where the lines say the same. */
-  readonly whole: string;
-  /** The same without name and title. */
-  readonly content: string;
-}
+/** Puts a thing of a version among those that it may be taken for; undefined where it can't be any. */
+type KeyOf = (thing: Thing, version: Things) => string | undefined;
 
 /** Finds what became of each line. The order of lines doesn't matter, nor which version is held against which. */
 export function match(before: Things, after: Things): Matched {
   const pairs: Pair[] = [];
   const found = new Map<Thing, Pair>();
-  const looks = new Map<Thing, Look>();
+  const looks = new Looks();
   const join = (a: Thing, b: Thing) => {
     const pair = { before: a, after: b };
     pairs.push(pair);
     found.set(a, pair);
     found.set(b, pair);
   };
-  const look = (thing: Thing): Look => {
-    let known = looks.get(thing);
-    if (known === undefined) looks.set(thing, (known = lookOf(thing)));
-    return known;
-  };
   const left = (things: readonly Thing[]) => things.filter((thing) => !found.has(thing));
+  const byName: KeyOf = (thing) => (SINGLE.has(thing.kind) ? thing.kind : nameOf(thing) === undefined ? undefined : `${thing.kind} ${nameOf(thing) ?? ''}`);
+  const byTitle: KeyOf = (thing) => `${thing.kind} ${looks.of(thing).title}`;
+  const byTitleAndContent: KeyOf = (thing) => `${thing.kind} ${looks.of(thing).title}: ${looks.of(thing).content}`;
 
-  matchBelow(before.top, after.top);
-  const loose = { before: left(looseOf(before.top)), after: left(looseOf(after.top)) };
-  // What is below matched lines and left over may stand elsewhere.
-  for (const [a, b] of bestFirst(loose.before, loose.after, (one, other) => (sameCall(one, other) ? likeness(one, other) : 0))) {
-    join(a, b);
-    matchBelow(a.children, b.children);
-  }
+  // What a line is called goes before what it says: another line may say the same.
+  matchCalled(before.top, after.top);
+  matchElsewhere(byTitleAndContent);
+  matchAlike(before.top, after.top);
+  matchElsewhere(byTitle);
   return { pairs, pairOf: (thing) => found.get(thing), went: left(looseOf(before.top)), came: left(looseOf(after.top)) };
 
   /** Those whose owner is matched, or that stand at the left edge. */
@@ -71,83 +61,86 @@ export function match(before: Things, after: Things): Matched {
     return things.flatMap((thing) => (found.has(thing) ? looseOf(thing.children) : [thing]));
   }
 
-  function matchBelow(as: readonly Thing[], bs: readonly Thing[]): void {
-    joinByKey(as, bs, (thing) => (SINGLE.has(thing.kind) ? thing.kind : nameOf(thing) === undefined ? undefined : `${thing.kind} ${nameOf(thing) ?? ''}`));
-    for (const [a, b] of bestFirst(left(as), left(bs), (one, other) => (nameOf(one) === undefined && nameOf(other) === undefined && sameTitle(one, other) ? likeness(one, other) : 0))) join(a, b);
-    joinByKey(left(as), left(bs), (thing) => (saysEnough(look(thing)) ? `${thing.kind} ${look(thing).content}` : undefined));
-    for (const [a, b] of bestFirst(left(as), left(bs), likeness)) join(a, b);
+  /** By name and title, where they stand. */
+  function matchCalled(as: readonly Thing[], bs: readonly Thing[]): void {
+    for (const [a, b] of namesGoneRound(as, bs, { before, after }, looks)) join(a, b);
+    joinOnlyOnes(left(as), left(bs), byName);
+    joinBest(left(as), left(bs), byTitle);
     for (const a of as) {
       const b = found.get(a)?.after;
-      if (b !== undefined) matchBelow(a.children, b.children);
+      if (b !== undefined) matchCalled(a.children, b.children);
+    }
+  }
+
+  /** By what they say, where they stand: of what is left, all the same below, the same content, then the likest. */
+  function matchAlike(as: readonly Thing[], bs: readonly Thing[]): void {
+    const open = left(as);
+    joinOnlyOnes(open, left(bs), (thing, version) => looks.contentWithBelow(thing, version));
+    joinOnlyOnes(left(as), left(bs), (thing) => (saysEnough(looks.of(thing)) ? `${thing.kind} ${looks.of(thing).content}` : undefined));
+    joinBest(left(as), left(bs), ({ kind }) => kind);
+    for (const a of open) matchCalled(a.children, found.get(a)?.after.children ?? []);
+    for (const a of as) matchAlike(a.children, found.get(a)?.after.children ?? []);
+  }
+
+  /** What is below matched lines and left over may stand elsewhere: under its name, or else with the same of `keyOf`, and alike. */
+  function matchElsewhere(keyOf: KeyOf): void {
+    const open = left(looseOf(before.top));
+    joinBest(open, left(looseOf(after.top)), byName);
+    joinBest(left(open), left(looseOf(after.top)), keyOf);
+    for (const a of open) {
+      const b = found.get(a)?.after;
+      if (b === undefined) continue;
+      matchCalled(a.children, b.children);
+      matchAlike(a.children, b.children);
     }
   }
 
   /** Joins what has a key that nobody else of its version has. */
-  function joinByKey(as: readonly Thing[], bs: readonly Thing[], keyOf: (thing: Thing) => string | undefined): void {
-    const [ofA, ofB] = [onlyOnes(as, keyOf), onlyOnes(bs, keyOf)];
+  function joinOnlyOnes(as: readonly Thing[], bs: readonly Thing[], keyOf: KeyOf): void {
+    const [ofA, ofB] = [onlyOnes(as, (thing) => keyOf(thing, before)), onlyOnes(bs, (thing) => keyOf(thing, after))];
     for (const [key, a] of ofA) {
       const b = ofB.get(key);
       if (a !== undefined && b !== undefined) join(a, b);
     }
   }
 
-  /** The pairs that are alike enough, best first, each thing once. Ties go by what the lines say, whichever version is first. */
-  function bestFirst(as: readonly Thing[], bs: readonly Thing[], score: (a: Thing, b: Thing) => number): (readonly [Thing, Thing])[] {
-    const candidates: { readonly a: Thing; readonly b: Thing; readonly score: number; readonly key: string }[] = [];
-    const ofKind = new Map<string, Thing[]>();
-    for (const b of bs) ofKind.set(b.kind, [...(ofKind.get(b.kind) ?? []), b]);
-    const count = new Map<string, number>();
-    for (const { kind } of as) count.set(kind, (count.get(kind) ?? 0) + 1);
-    for (const a of as) {
-      const others = ofKind.get(a.kind) ?? [];
-      if (Math.max(count.get(a.kind) ?? 0, others.length) > MOST_COMPARED) continue;
-      for (const b of others) {
-        const alike = score(a, b);
-        if (alike >= ALIKE) candidates.push({ a, b, score: alike, key: [look(a).whole, look(b).whole].sort().join('\n') });
+  /**
+   * Joins those of one key that are alike enough, best first, each once. Of equals those that both have a name or both have
+   * none, then those with more in common below them, then by what the lines say, whichever version is first.
+   */
+  function joinBest(as: readonly Thing[], bs: readonly Thing[], keyOf: KeyOf): void {
+    const candidates: { readonly a: Thing; readonly b: Thing; readonly score: number; readonly named: number; readonly below: number; readonly key: string }[] = [];
+    const [ofA, ofB] = [grouped(as, before, keyOf), grouped(bs, after, keyOf)];
+    for (const [key, ours] of ofA) {
+      const theirs = ofB.get(key) ?? [];
+      if (Math.max(ours.length, theirs.length) > MOST_COMPARED) continue;
+      for (const a of ours) {
+        for (const b of theirs) {
+          const score = likeness(a, b);
+          if (score < ALIKE) continue;
+          const named = (nameOf(a) === undefined) === (nameOf(b) === undefined) ? 1 : 0;
+          candidates.push({ a, b, score, named, below: countShared(looks.below(a, before), looks.below(b, after)), key: [looks.of(a).whole, looks.of(b).whole].sort().join('\n') });
+        }
       }
     }
-    candidates.sort((x, y) => y.score - x.score || (x.key < y.key ? -1 : x.key > y.key ? 1 : 0));
-    const taken = new Set<Thing>();
-    return candidates.flatMap(({ a, b }) => {
-      if (taken.has(a) || taken.has(b)) return [];
-      taken.add(a).add(b);
-      return [[a, b] as const];
-    });
+    candidates.sort((x, y) => y.score - x.score || y.named - x.named || y.below - x.below || (x.key < y.key ? -1 : x.key > y.key ? 1 : 0));
+    for (const { a, b } of candidates) if (!found.has(a) && !found.has(b)) join(a, b);
   }
 
   function likeness(a: Thing, b: Thing): number {
-    const [one, other] = [look(a), look(b)];
+    const [one, other] = [looks.of(a), looks.of(b)];
     return (2 * textLikeness(one.title, other.title) + sharedFacts(one.facts, other.facts)) / 3;
   }
-
-  function sameCall(a: Thing, b: Thing): boolean {
-    return sameTitle(a, b) || (nameOf(a) !== undefined && nameOf(a) === nameOf(b));
-  }
-
-  function sameTitle(a: Thing, b: Thing): boolean {
-    return a.kind === b.kind && look(a).title === look(b).title;
-  }
 }
 
-function lookOf(thing: Thing): Look {
-  const facts = new Map([...factsOf(thing, byName)].map(([key, { meaning }]) => [key, meaning]));
-  const content = [...facts].map(([key, meaning]) => `${key}=${meaning}`).sort().join('; ');
-  // Without a title it is known by what it says, and that is compared already.
-  const title = thing.record.title === undefined && thing.record.name === undefined ? '' : titleOf(thing);
-  const below = thing.children.map((child) => lookOf(child).whole).sort().join('; ');
-  return { title, facts, content, whole: `${thing.kind} ${nameOf(thing) ?? ''} ${title}: ${content} {${below}}` };
-}
-
-/** One figure alone is no fingerprint: much work takes 1.5 h. */
-function saysEnough({ facts, content }: Look): boolean {
-  return facts.size > 1 && /\d/.test(content);
-}
-
-function onlyOnes(things: readonly Thing[], keyOf: (thing: Thing) => string | undefined): ReadonlyMap<string, Thing | undefined> {
-  const found = new Map<string, Thing | undefined>();
+function grouped(things: readonly Thing[], version: Things, keyOf: KeyOf): ReadonlyMap<string, readonly Thing[]> {
+  const groups = new Map<string, Thing[]>();
   for (const thing of things) {
-    const key = keyOf(thing);
-    if (key !== undefined) found.set(key, found.has(key) ? undefined : thing);
+    const key = keyOf(thing, version);
+    if (key === undefined) continue;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [thing]);
+    else group.push(thing);
   }
-  return found;
+  return groups;
 }

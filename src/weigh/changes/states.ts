@@ -9,11 +9,11 @@ export function stateOf(weighed: Weighed | undefined): OptionState | undefined {
   const { option, totals, inAll, ready, planned, complete } = weighed;
   return {
     name: option.name, title: option.title, at: option.at, total: totals.total.likely, inAll: inAll.likely, hours: totals.hours.likely,
-    days: ready.days.likely, ready: ready.date, ways: planned.chosen.paid.map((way) => way.name), complete,
+    days: ready.days.likely, ready: ready.date, ways: planned.chosen.paid.map((way) => way.name), complete, ruledOut: option.ruledOutBy.map((one) => one.title),
   };
 }
 
-/** The complete option that costs least in all, and the next. */
+/** The option that costs least in all of those that compete, and the next. */
 export function pickOf({ ranking }: Comparison, pairs: readonly WeighedPair[], side: SideName): Pick | undefined {
   const [first, second] = ranking;
   if (first === undefined) return undefined;

@@ -89,6 +89,15 @@ export function referencesIn(record: Record): Reference[] {
   });
 }
 
+/** What a thing brings in, each once. */
+export function linksOf(thing: Thing, things: Things): { readonly lead: string; readonly target: Thing }[] {
+  return thing.said.flatMap(referencesIn).flatMap((reference) => {
+    const { field, refersTo, name } = reference;
+    const target = isLink(field) ? things.named(refersTo, name.name) : undefined;
+    return target === undefined ? [] : [{ lead: field.lead as string, target }];
+  });
+}
+
 /** The thing and all that stand below it. */
 export function withAllBelow(thing: Thing): Thing[] {
   return [thing, ...thing.children.flatMap(withAllBelow)];

@@ -13,7 +13,7 @@ export const MOST_TRIED = 24;
 export type TryTexts = (base: SideName, draft: Draft) => Comparison | undefined;
 
 /** Nothing that is quoted or planned rests on these. */
-const UNWEIGHED: ReadonlySet<string> = new Set(['note', 'finding', 'coverage', 'consider', 'inspect', 'chance', 'quoted', 'authorised', 'started', 'closed']);
+const UNWEIGHED: ReadonlySet<string> = new Set(['note', 'coverage', 'consider', 'inspect', 'chance', 'quoted', 'authorised', 'started', 'closed']);
 
 /** Adds to each change what it does to the day and the choice, alone and on top of all the others. */
 export function withTurns(compared: Compared, tryTexts: TryTexts): readonly Change[] {
@@ -29,11 +29,11 @@ export function withTurns(compared: Compared, tryTexts: TryTexts): readonly Chan
   });
 }
 
-/** Another name or title alone turns nothing, since it is changed wherever it is used. */
+/** Another name or title alone turns nothing, since it is changed wherever it is used; nor does a finding that rules nothing out. */
 function mayTurn({ draft: { sort, before, after, link } }: Found): boolean {
   if (sort === 'renamed') return false;
   for (let thing: Thing | undefined = link?.after ?? link?.before ?? after ?? before; thing !== undefined; thing = thing.owner) if (UNWEIGHED.has(thing.kind)) return false;
-  return true;
+  return ![before, after].some((one) => one?.kind === 'finding') || [before, after].some((one) => one?.record.values['rulesOut'] !== undefined);
 }
 
 function turnOf(before: Comparison | undefined, after: Comparison | undefined, base: SideName, pairs: readonly WeighedPair[]): Turned {

@@ -96,6 +96,8 @@ export interface OptionState {
   readonly ways: readonly string[];
   /** False where a line that it rests on can't be read or priced; its effects are then incomplete too. */
   readonly complete: boolean;
+  /** Titles of the findings that speak against it; with any it is no choice. */
+  readonly ruledOut: readonly string[];
 }
 
 /** An option in both versions; undefined in the one that doesn't have it. */

@@ -50,10 +50,10 @@ function coveredBy(coverage: Coverage, { vehicle, header, options }: Estimate): 
 /** Stands in where the estimate has no day and no condition asks for one. */
 const NO_DAY = '9999-12-31';
 
-/** Calendar months are counted as such, days and weeks as days: a month has no certain number of them. */
+/** Calendar months are counted as such, a part of one too, days and weeks as days: a month has no certain number of them. */
 function withinOf({ likely, unit }: Amount): CoverRange {
   const count = likely.toNumber();
-  if (unit?.word === 'mo') return { withinMonthsOfBuild: Math.min(MOST_MONTHS, Math.floor(count)) };
+  if (unit?.word === 'mo') return { withinMonthsOfBuild: Math.min(MOST_MONTHS, count) };
   return { withinDaysOfBuild: Math.min(MOST_DAYS, Math.floor(unit?.word === 'wk' ? count * 7 : count)) };
 }
 

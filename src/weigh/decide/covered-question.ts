@@ -18,7 +18,7 @@ export interface CoverRange {
   readonly mostDistance?: Distance;
   /** The last day on which it is given. */
   readonly until?: string;
-  /** Calendar months from the day of building; the day of that number in the last month is still within. */
+  /** Calendar months from the day of building; the day of that number in the last month is still within. Of a part of a month, as many of its days. */
   readonly withinMonthsOfBuild?: number;
   /** Days from the day of building; a day has no month's uncertain length. */
   readonly withinDaysOfBuild?: number;
@@ -48,7 +48,7 @@ export type CoverProblem =
   | { readonly kind: 'no such model year'; readonly of: 'modelYears' | 'modelYear'; readonly written: readonly number[] }
   /** Not finite, or below 0. */
   | { readonly kind: 'no such distance'; readonly of: 'mostDistance' | 'odometer'; readonly written: Distance }
-  /** Not whole, below 0 or more than a hundred years. */
+  /** Not finite, below 0 or more than a hundred years; days also where they are not whole. */
   | { readonly kind: 'no such count of months' | 'no such count of days'; readonly written: number };
 
 /** A hundred years. */
@@ -70,10 +70,9 @@ export function problemsOf({ range, vehicle, on }: CoverQuestion): CoverProblem[
   for (const [of, written] of distances) {
     if (written !== undefined && !(written.value.isFinite() && written.value.gte(0))) problems.push({ kind: 'no such distance', of, written });
   }
-  const counts = [['no such count of months', range.withinMonthsOfBuild, MOST_MONTHS], ['no such count of days', range.withinDaysOfBuild, MOST_DAYS]] as const;
-  for (const [kind, written, most] of counts) {
-    if (written !== undefined && !(Number.isInteger(written) && written >= 0 && written <= most)) problems.push({ kind, written });
-  }
+  const { withinMonthsOfBuild: months, withinDaysOfBuild: days } = range;
+  if (months !== undefined && !(months >= 0 && months <= MOST_MONTHS)) problems.push({ kind: 'no such count of months', written: months });
+  if (days !== undefined && !(Number.isInteger(days) && days >= 0 && days <= MOST_DAYS)) problems.push({ kind: 'no such count of days', written: days });
   return problems;
 }
 

@@ -1,5 +1,5 @@
 import { Decimal } from '../../vocabulary/index.js';
-import { dayOf, isoOf, monthsAfter, type Day } from '../calendar.js';
+import { dayOf, isoOf, lastDayWithin, monthsAfter, type Day } from '../calendar.js';
 import { problemsOf, type CoverProblem, type CoverQuestion, type CoverRange, type CoverVehicle, type Distance } from './covered-question.js';
 
 export type { CoverRange, CoverVehicle, Distance };
@@ -50,7 +50,7 @@ function reasonsOf({ range, vehicle, on }: CoverQuestion): CoverReason[] {
     ...(modelYears === undefined ? [] : [modelYear(modelYears, vehicle)]),
     ...(mostDistance === undefined ? [] : [distance(mostDistance, vehicle)]),
     ...(until === undefined ? [] : [{ condition: 'until', limit: until, found: on, holds: yesOrNo(dayOf(on) <= daysOf(until).last), missing: undefined } as const]),
-    ...(withinMonthsOfBuild === undefined ? [] : [sinceBuild('months since build', withinMonthsOfBuild, monthsAfter, vehicle, on)]),
+    ...(withinMonthsOfBuild === undefined ? [] : [sinceBuild('months since build', withinMonthsOfBuild, lastDayWithin, vehicle, on)]),
     ...(withinDaysOfBuild === undefined ? [] : [sinceBuild('days since build', withinDaysOfBuild, daysAfter, vehicle, on)]),
   ];
 }

@@ -1,9 +1,10 @@
-import type { Comparison, Weighed } from '../weigh.js';
+import { competes, type Comparison, type Weighed } from '../weigh.js';
 import { keeper } from '../keep.js';
 import type { Figure } from '../figure.js';
 import { coveragesOf, type Covered } from './coverage.js';
 import { expectedOf, type Expected } from './expected.js';
-import { chanceFlipsOf, flipsOf, type Beyond, type Flip } from './flips.js';
+import { chanceFlipsOf, flipsOf, nearestFirst, type Beyond, type Flip } from './flips.js';
+import { tooManyMove } from './in-time.js';
 import { inspectFirst, type InspectionWeighed } from './inspect-first.js';
 import { marginOf, type Margin } from './margin.js';
 import { modelOf, type OptionModel } from './model.js';
@@ -31,9 +32,9 @@ export interface Decision {
   readonly options: readonly Decided[];
   /** How many cases were drawn; undefined where nothing varies. */
   readonly cases: number | undefined;
-  /** Nearest first. */
+  /** Nearest first, then as the table has them. */
   readonly flips: readonly Flip[];
-  /** Limits of the search for flips that were reached. */
+  /** Limits of the search for flips, and of the averages, that were reached. */
   readonly beyond: readonly Beyond[];
   readonly inspections: readonly InspectionWeighed[];
   readonly coverages: readonly Covered[];
@@ -49,12 +50,12 @@ export function decide(comparison: Comparison): Decision {
 function decided(comparison: Comparison): Decision {
   const { estimate, money, options, ranking } = comparison;
   const models = options.map((weighed) => modelOf(weighed, estimate, money));
-  const whole = models.filter(({ weighed }) => weighed.complete);
+  const competing = models.filter(({ weighed }) => competes(weighed));
   const varies = models.some(({ chances, inAll, weighed }) => chances.length > 0 || inAll.ranged || weighed.ready.tasks.some(({ task }) => task.length.ranged));
-  const risk = varies ? riskOf(models, new Set(whole), estimate, money) : undefined;
+  const risk = varies ? riskOf(models, new Set(competing), estimate, money) : undefined;
   const expected = new Map<OptionModel, Expected>(models.map((model) => [model, expectedOf(model, estimate, money)]));
   const searched = flipsOf(ranking, estimate, money);
-  const flips = [...searched.flips, ...chanceFlipsOf(whole, expected, estimate, money)];
+  const flips = [...searched.flips, ...chanceFlipsOf(competing, expected, estimate, money)];
   return {
     comparison,
     cases: risk?.cases,
@@ -66,9 +67,9 @@ function decided(comparison: Comparison): Decision {
       downtime: downtimeOf(model.weighed, estimate, money),
       margin: marginOf(model.weighed, estimate, money),
     })),
-    flips: flips.sort((a, b) => (a.share ?? Infinity) - (b.share ?? Infinity)),
-    beyond: searched.beyond,
-    inspections: estimate.inspections.flatMap((inspection) => inspectFirst(inspection, whole, expected, estimate, money) ?? []),
+    flips: nearestFirst(flips),
+    beyond: [...searched.beyond, ...(models.some(tooManyMove) ? ['sets' as const] : [])],
+    inspections: estimate.inspections.flatMap((inspection) => inspectFirst(inspection, competing, expected, estimate, money) ?? []),
     coverages: coveragesOf(estimate),
   };
 }

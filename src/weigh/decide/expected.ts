@@ -4,11 +4,13 @@ import { statesOf } from '../chance/index.js';
 import type { Money } from '../money.js';
 import { pertMean } from '../schedule/index.js';
 import { createTape, type Leaf } from '../tape.js';
+import { inTimeOf } from './in-time.js';
 import type { OptionModel } from './model.js';
 
 /**
  * What an option costs in all on average, over every state of its chances, exactly; amounts with three figures count
- * with their three-point mean, (low + 4 likely + high)/6. `given` says of some chances whether they happen, by the
+ * with their three-point mean, (low + 4 likely + high)/6, and cores come back as often as each state's plan has them
+ * back in time. `given` says of some chances whether they happen, by the
  * place they are written at; the option's other chances keep theirs.
  */
 export type Expected = (given: ReadonlyMap<Span, boolean>) => number;
@@ -41,9 +43,13 @@ function costsOf(model: OptionModel, states: Uint16Array, estimate: Estimate, mo
   const tape = createTape(money, estimate.shop.rounding);
   const node = tape.node(model.inAll);
   for (const leaf of tape.leaves) if (leaf.low !== leaf.high) tape.set(leaf, pertMean(leaf));
+  const inTime = inTimeOf(model, estimate, money);
+  const cores = model.cores.map(({ inTime: isBack }) => (tape.node(isBack), tape.leafAt(isBack.at as Span) as Leaf));
   const gates = model.chances.map(({ gate }) => (tape.node(gate), tape.leafAt(gate.at as Span) as Leaf));
   return Float64Array.from(states, (state) => {
     gates.forEach((leaf, bit) => tape.set(leaf, (state >> bit) & 1));
+    // The refund hangs on nothing else that varies, and the cost is straight in it: so its share is its average.
+    inTime(state).forEach((share, k) => tape.set(cores[k] as Leaf, share));
     tape.run();
     return tape.valueOf(node);
   });

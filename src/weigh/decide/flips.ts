@@ -1,4 +1,4 @@
-import type { Span } from '../../language/index.js';
+import type { Block, Span } from '../../language/index.js';
 import type { Chance, Estimate, MarkupBand, Option } from '../../estimate/index.js';
 import { hundred } from '../../vocabulary/index.js';
 import { difference, sum, type Figure, type FigureUnit } from '../figure.js';
@@ -29,8 +29,8 @@ export interface Flip {
   readonly measure: 'quoted' | 'average';
 }
 
-/** A limit that was reached: there are more figures, or more plans of an option, than are searched. */
-export type Beyond = 'figures' | 'plans';
+/** A limit that was reached: there are more figures, or more plans of an option, than are searched, or more sets of chances than are planned. */
+export type Beyond = 'figures' | 'plans' | 'sets';
 
 export interface Searched {
   readonly flips: readonly Flip[];
@@ -46,6 +46,11 @@ export const MOST_FIGURES = 600;
 /** The steps in which a figure is searched, by what it counts: cents, hundredths of an hour or of a percent. */
 const STEPS: Readonly<Record<FigureUnit, number>> = { money: 0.01, hours: 0.01, minutes: 1, percent: 0.01, number: 0.01, days: 0.01 };
 
+/** Money in coins where those are greater, but for a price that is itself written finer. */
+function stepOf({ figure: { unit }, likely }: Leaf, { currency }: Money): number {
+  return unit === 'money' && currency.digits === 0 && Number.isInteger(likely) ? 1 : STEPS[unit];
+}
+
 /** How far up a figure is followed, as a multiple of itself, and where it is 0. */
 const FARTHEST = 20;
 const FROM_NOTHING = 10_000;
@@ -53,7 +58,7 @@ const FROM_NOTHING = 10_000;
 /** Fractions of the way to the farthest value at which the choice is looked at before the search closes in. */
 const LOOKS = [0.001, 0.002, 0.004, 0.008, 0.015, 0.025, 0.04, 0.06, 0.09, 0.13, 0.19, 0.28, 0.4, 0.55, 0.75, 1];
 
-/** For every written figure the nearest value on either side at which the choice changes; the nearest of all first. */
+/** For every written figure the nearest value on either side at which the choice changes, in the order of the table. */
 export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: Money): Searched {
   if (ranking.length < 2) return { flips: [], beyond: [] };
   const tape = createTape(money, estimate.shop.rounding, tablesFor(ranking, estimate));
@@ -65,7 +70,7 @@ export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: 
   const flips: Flip[] = [];
   for (const leaf of tape.leaves.slice(0, MOST_FIGURES)) {
     for (const way of ['above', 'below'] as const) {
-      const found = nearest(leaf, way, today, choice, tape);
+      const found = nearest(leaf, stepOf(leaf, money), way, today, choice, tape);
       if (found === undefined) continue;
       const distance = Math.abs(found.flips - leaf.likely);
       flips.push({
@@ -75,7 +80,20 @@ export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: 
     }
   }
   const beyond: Beyond[] = [...(tape.leaves.length > MOST_FIGURES ? ['figures' as const] : []), ...(costs.some(({ plans }) => plans.length >= MOST_PLANS) ? ['plans' as const] : [])];
-  return { flips: flips.sort((a, b) => (a.share ?? Infinity) - (b.share ?? Infinity) || a.at.start - b.at.start), beyond };
+  return { flips, beyond };
+}
+
+/**
+ * The nearest first. At equal distance in the order of the text below one line at the left edge, such as an option; these
+ * as the table first comes to them: options as in the file, each added up from its work on.
+ */
+export function nearestFirst(flips: readonly Flip[]): readonly Flip[] {
+  const blocks = new Map<Block, number>();
+  for (const { at } of flips) if (!blocks.has(at.block)) blocks.set(at.block, blocks.size);
+  // Divided in binary, equal distances of two figures may differ by their last bits.
+  const distance = ({ share = Number.MAX_SAFE_INTEGER }: Flip) => Math.round(share * 1e9);
+  const place = ({ at }: Flip) => blocks.get(at.block) ?? 0;
+  return [...flips].sort((a, b) => distance(a) - distance(b) || place(a) - place(b) || a.at.start - b.at.start);
 }
 
 function tablesFor(ranking: readonly Weighed[], { shop, access }: Estimate): MarkupTables {
@@ -143,8 +161,7 @@ class Choice {
 /** Sums of cents in binary numbers differ by less. */
 const NOISE = 1e-6;
 
-function nearest(leaf: Leaf, way: 'above' | 'below', today: number, choice: Choice, tape: Tape): { readonly holds: number; readonly flips: number; readonly to: number } | undefined {
-  const step = STEPS[leaf.figure.unit];
+function nearest(leaf: Leaf, step: number, way: 'above' | 'below', today: number, choice: Choice, tape: Tape): { readonly holds: number; readonly flips: number; readonly to: number } | undefined {
   const here = Math.round(leaf.likely / step);
   const far = way === 'below' ? 0 : leaf.likely === 0 ? FROM_NOTHING / step : here * FARTHEST;
   const at = (count: number) => {

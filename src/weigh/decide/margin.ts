@@ -20,7 +20,7 @@ export interface MarginOf {
 export interface Margin {
   readonly by: readonly MarginOf[];
   readonly margin: Figure;
-  /** Rounded to the smallest coin; undefined where there are no hours, or no day in the bay. */
+  /** Rounded to the smallest coin; undefined where there are no hours, or no day in the bay, or what they cost the shop is not all written. */
   readonly perHour: Decimal | undefined;
   readonly perBayDay: Decimal | undefined;
 }
@@ -36,6 +36,7 @@ export function marginOf(weighed: Weighed, estimate: Estimate, money: Money): Ma
   const margin = sum('Margin', 'money', by.map((of) => of.margin));
   // Hours may be thirds without end, minutes are whole: half a coin must not depend on where a third is cut.
   const per = (count: Decimal) => (count.isZero() ? undefined : money.round(margin.likely.times(MINUTES).div(count.times(MINUTES).toDecimalPlaces(KEPT))));
+  if (by.some(({ sort, unknown }) => sort === 'labour' && unknown.length > 0)) return { by, margin, perHour: undefined, perBayDay: undefined };
   return { by, margin, perHour: per(totals.hours.likely), perBayDay: per(ready.bay.likely) };
 }
 

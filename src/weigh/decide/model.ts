@@ -1,15 +1,17 @@
-import type { Access, Chance, Estimate, Shop } from '../../estimate/index.js';
+import type { Span } from '../../language/index.js';
+import type { Chance, Estimate, Shop } from '../../estimate/index.js';
 import { one, zero } from '../../vocabulary/index.js';
+import { broughtBy, type Brought } from '../brought.js';
 import { chancesOf, type ChanceIn } from '../chances.js';
 import { withoutCores } from '../cores.js';
 import { difference, greatest, sum, times, type Figure } from '../figure.js';
 import type { Line } from '../line.js';
 import type { Money } from '../money.js';
-import { fixedLines, linesOfWays, lineWith, planWork, type Plan } from '../plan.js';
-import { feeLine } from '../price-goods.js';
+import { fixedLines, planWork } from '../plan.js';
 import type { PlannedWork } from '../planned-work.js';
 import { fixedOf, total } from '../totals.js';
 import type { Weighed } from '../weigh.js';
+import { plansOf, type PlanIn } from './state-plan.js';
 
 /** A chance of an option with what it then takes, priced with the option's ways in open. */
 export interface ModelChance {
@@ -44,22 +46,25 @@ export interface OptionModel {
   readonly total: Figure;
   /** Cost in all, with what turned up, comebacks included. */
   readonly inAll: Figure;
+  readonly planIn: PlanIn;
 }
 
 export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): OptionModel {
   const { option, planned: { chosen }, returns, givenUp } = weighed;
   const { shop } = estimate;
-  const chances = chancesOf(option, chosen, estimate).counted.map((one) => modelChance(one, chosen, estimate, money));
-  const open = chances.filter(({ work }) => work !== undefined);
-  const had = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
-  const jobs = [...chosen.jobs.map(({ line }) => line), ...onceEach(open.flatMap(({ work, gate }) => (work as PlannedWork).jobs.map(({ line }) => ({ line, gate }))))];
-  const brought = open.map((one) => ({ one, goods: goodsOf(one, shop, money).filter(({ record }) => !had.has(record)) }));
-  const goods = [...onceEach(brought.flatMap(({ one: { gate }, goods: lines }) => lines.map((line) => ({ line, gate })))), ...brought.flatMap(({ one, goods: lines }) => feesOf(one, lines, money))];
-  const opened = [...chosen.opened, ...extraWays(open, estimate, money)];
-  const fixed = fixedOf([...fixedLines(option, shop, money), ...goods]);
+  const modelled = chancesOf(option, chosen, estimate).counted.map((one) => modelChance(one, weighed, estimate, money));
+  const chances = modelled.map(({ chance }) => chance);
+  const brought = modelled.flatMap(({ chance: { gate }, brought: its }) => (its === undefined ? [] : [{ gate, ...its }]));
+  const gatedAs = (of: (one: Brought) => readonly Line[]) => brought.flatMap(({ gate, ...one }) => of(one).map((line) => ({ line, gate })));
+  const jobs = [...chosen.jobs.map(({ line }) => line), ...onceEach(gatedAs((one) => one.jobs.map(({ line }) => line)))];
+  // What one chance needs to get in another may bring by itself: it is paid once all the same.
+  const goods = onceEach([...gatedAs((one) => one.goods), ...gatedAs((one) => one.opened)]);
+  const fees = gatedAs((one) => one.fees).map(({ line, gate }) => gated(line, gate));
+  const opened = [...chosen.opened, ...goods.filter(({ share }) => share === 'access')];
+  const fixed = fixedOf([...fixedLines(option, shop, money), ...goods.filter(({ share }) => share === 'work'), ...fees]);
   const paid = (fees: Shop['fees']) => total(option.title, jobs, opened, fixed, option.fees, { ...shop, fees }, money).total;
   // The shop's fees are charged where there is labour, which may be what turns up alone.
-  const working = brought.flatMap(({ one: { work, gate }, goods: lines }) => ((work as PlannedWork).jobs.length > 0 || lines.some(({ kind }) => kind === 'labour') ? [gate] : []));
+  const working = brought.flatMap(({ gate, jobs: { length }, goods: own, opened: ways }) => (length > 0 || [...own, ...ways].some(({ kind }) => kind === 'labour') ? [gate] : []));
   const [first, ...others] = chosen.totals.lines.some(({ kind }) => kind === 'labour') ? [] : working;
   const whole = first === undefined ? paid(shop.fees) : sum(option.title, 'money', [paid([]), times('Fees of the shop', 'money', [greatest('Any work', [first, ...others]), difference('Fees of the shop', 'money', [paid(shop.fees), paid([])])])]);
   const comebacks = chances.filter(({ work }) => work === undefined).map(({ chance, gate }) => times(chance.title, 'money', [gate, comebackTotal(chance, estimate, money)]));
@@ -71,7 +76,7 @@ export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): Opt
   });
   const net = difference('What is paid in the end', 'money', [whole, ...back, returns.salvage]);
   const inAll = sum('Cost in all', 'money', [net, ...(givenUp === undefined ? [] : [givenUp]), ...comebacks]);
-  return { weighed, chances, cores, total: whole, inAll };
+  return { weighed, chances, cores, total: whole, inAll, planIn: plansOf(weighed, chances.map(({ work }) => work), estimate) };
 }
 
 /** A figure that is 1 or 0. Its place in the text stands for it. */
@@ -80,25 +85,20 @@ function gateOf(label: string, at: Figure['at'], isOn: boolean): Figure {
   return { label, unit: 'number', low: value, likely: value, high: value, step: { kind: 'given' }, from: [], at, ranged: false };
 }
 
-function modelChance({ chance, parent, when }: ChanceIn, plan: Plan, estimate: Estimate, money: Money): ModelChance {
+interface Modelled {
+  readonly chance: ModelChance;
+  /** Undefined where it happens after the vehicle has left. */
+  readonly brought: Brought | undefined;
+}
+
+function modelChance({ chance, parent, when }: ChanceIn, weighed: Weighed, estimate: Estimate, money: Money): Modelled {
   const likelihood = chance.percent === undefined ? 0 : chance.percent.likely.toNumber() / 100;
   // Shut in the quote.
   const gate = gateOf(chance.title, chance.at, false);
-  if (when === 'comeback') return { chance, parent, likelihood, gate, work: undefined };
-  const open = new Set(plan.paid.flatMap((way) => [way, ...way.includes]));
-  const ways = waysBeyond(chance, open, estimate, money);
-  const all = new Set([...open, ...ways.flatMap((way) => [way, ...way.includes])]);
-  const done = new Set(plan.jobs.map(({ job }) => job));
-  const jobs = chance.labour.flatMap((job) => (done.has(job) ? [] : (lineWith(job, all, money) ?? [])));
-  return { chance, parent, likelihood, gate, work: { jobs, ways, parts: chance.parts, sublets: chance.sublets } };
-}
-
-/** The cheapest ways in for the work of a chance that what is open does not reach. */
-function waysBeyond(chance: Chance, open: ReadonlySet<Access>, { shop, access }: Estimate, money: Money): readonly Access[] {
-  const beyond = chance.labour.filter((job) => job.modes.length > 0 && lineWith(job, open, money) === undefined);
-  if (beyond.length === 0) return [];
-  const { chosen } = planWork({ title: chance.title, labour: beyond, parts: [], sublets: [], fees: [], way: undefined, access }, shop, money);
-  return chosen.paid.filter((way) => !open.has(way));
+  if (when === 'comeback') return { chance: { chance, parent, likelihood, gate, work: undefined }, brought: undefined };
+  const brought = broughtBy(chance, weighed, estimate, money);
+  const work = { jobs: brought.jobs, ways: brought.ways, parts: chance.parts, sublets: chance.sublets };
+  return { chance: { chance, parent, likelihood, gate, work }, brought };
 }
 
 function comebackTotal(chance: Chance, { shop, access }: Estimate, money: Money): Figure {
@@ -121,10 +121,11 @@ function gated(line: Line, gate: Figure): Line {
  * anyway is not among them. So the price is that of the option with what turned up written into it.
  */
 function onceEach(brought: readonly { readonly line: Line; readonly gate: Figure }[]): Line[] {
-  const by = new Map<unknown, { readonly line: Line; readonly gates: Figure[] }>();
+  // By place: removing a way in and refitting it are two lines of one record.
+  const by = new Map<Span, { readonly line: Line; readonly gates: Figure[] }>();
   for (const { line, gate } of brought) {
-    const known = by.get(line.record);
-    if (known === undefined) by.set(line.record, { line, gates: [gate] });
+    const known = by.get(line.at);
+    if (known === undefined) by.set(line.at, { line, gates: [gate] });
     else known.gates.push(gate);
   }
   return [...by.values()].map(({ line, gates }) => gated(line, anyOf(line.title, gates)));
@@ -132,25 +133,4 @@ function onceEach(brought: readonly { readonly line: Line; readonly gate: Figure
 
 function anyOf(title: string, gates: readonly Figure[]): Figure {
   return gates.length === 1 ? (gates[0] as Figure) : greatest(title, gates as [Figure, ...Figure[]]);
-}
-
-/** Parts, outside work and hires of a chance, and putting together the old units that go back. */
-function goodsOf({ chance }: ModelChance, shop: Shop, money: Money): readonly Line[] {
-  return withoutCores(fixedLines(chance, shop, money));
-}
-
-/** Fees of a chance. Percentages are of what it adds in work and goods. */
-function feesOf({ chance, gate, work }: ModelChance, goods: readonly Line[], money: Money): Line[] {
-  const all = [...goods, ...(work?.jobs ?? []).map(({ line }) => line)];
-  const of = (kind: Line['kind']) => sum(chance.title, 'money', all.filter((line) => line.kind === kind).map((line) => line.amount));
-  return chance.fees.flatMap((fee) => feeLine(fee, { labour: of('labour'), parts: of('part'), sublets: of('sublet') }, money) ?? []).map((line) => gated(line, gate));
-}
-
-/** The lines of ways in that chances need beyond the option's own, each paid once if any of its chances happens. */
-function extraWays(open: readonly ModelChance[], estimate: Estimate, money: Money): Line[] {
-  const by = new Map<Access, Figure[]>();
-  for (const { work, gate } of open) for (const way of work?.ways ?? []) by.set(way, [...(by.get(way) ?? []), gate]);
-  return [...by].flatMap(([way, gates]) => {
-    return withoutCores(linesOfWays([way], estimate.shop, money)).map((line) => gated(line, anyOf(way.title, gates)));
-  });
 }

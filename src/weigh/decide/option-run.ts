@@ -1,19 +1,14 @@
 import type { Span } from '../../language/index.js';
-import type { Estimate } from '../../estimate/index.js';
-import { dayOf, isoOf } from '../calendar.js';
+import { isoOf } from '../calendar.js';
 import { contributions, meanOf, noise, quantileOf, spreadOf } from '../chance/index.js';
 import type { Figure } from '../figure.js';
-import { scheduled } from '../scheduled.js';
-import { compileOrder } from '../schedule/index.js';
 import type { Leaf, Tape } from '../tape.js';
-import { daysFilled, inScheduleUnits, planTasks, type ShopTime } from '../timetable.js';
+import type { ShopTime } from '../timetable.js';
 import { workingDaysFrom } from '../working-days.js';
-import type { PlannedWork } from '../planned-work.js';
+import { CASES } from './cases.js';
 import type { OptionModel } from './model.js';
+import { lastDayOf, timetableOn } from './state-timetable.js';
 import { lineAt } from './written.js';
-
-/** How many cases are drawn. */
-export const CASES = 1000;
 
 /** How a figure is spread over the cases. Sampled: shown rounded, and never part of a quoted figure. */
 export interface SampledFigure {
@@ -42,7 +37,7 @@ export interface OptionRisk {
   readonly days: SampledFigure;
   /** YYYY-MM-DD at 10, 50 and 90 %; undefined without a start. */
   readonly ready: { readonly p10: string; readonly p50: string; readonly p90: string } | undefined;
-  /** Share of cases in which it is the cheapest in all; undefined where it isn't whole. */
+  /** Share of cases in which it is the cheapest in all; undefined where it is no choice, or the only one. */
   readonly cheapest: number | undefined;
   /** Chance of at least one of its chances happening. */
   readonly trouble: number;
@@ -63,15 +58,6 @@ export interface Happening {
 /** By the place that a chance is written at. */
 export type Happenings = ReadonlyMap<Span, Happening>;
 
-/** The timetable of an option where certain of its chances happen. */
-interface Timetable {
-  readonly run: (durations: Float64Array) => number;
-  readonly durations: Float64Array;
-  /** The nodes of the tasks' lengths, and their units. */
-  readonly lengths: Int32Array;
-  readonly waits: readonly ('d' | 'wk' | 'mo' | undefined)[];
-}
-
 /** The cases of one option: what they come to in money and days, taken one after the other as the tape stands. */
 export class OptionRun {
   readonly inAll = new Float64Array(CASES);
@@ -79,7 +65,7 @@ export class OptionRun {
   private readonly days = new Float64Array(CASES);
   private readonly nodes: { readonly inAll: number; readonly total: number };
   private readonly masks: Uint16Array;
-  private readonly timetables = new Map<number, Timetable>();
+  private readonly timetables = new Map<number, () => number>();
   /** Places of all figures that its cost rests on. */
   private readonly restsOn = new Set<Span>();
   private readonly switches: readonly { readonly leaf: Leaf; readonly lastDay: number }[];
@@ -88,19 +74,15 @@ export class OptionRun {
     readonly model: OptionModel,
     happened: Happenings,
     tape: Tape,
-    private readonly estimate: Estimate,
     private readonly time: ShopTime,
   ) {
     this.nodes = { inAll: tape.node(model.inAll), total: tape.node(model.total) };
     addPlaces(model.inAll, this.restsOn, new Set());
     this.masks = this.masksIn(happened);
     for (const mask of new Set(this.masks)) this.timetables.set(mask, this.timetableFor(mask, tape));
-    const { start } = time;
     this.switches = model.cores.map(({ inTime, deadline }) => {
       tape.node(inTime);
-      // Number of the last working day on or before the deadline.
-      const lastDay = start === undefined ? Infinity : workingDaysFrom(start, time.shop).before(dayOf(deadline) + 1);
-      return { leaf: tape.leafAt(inTime.at as Span) as Leaf, lastDay };
+      return { leaf: tape.leafAt(inTime.at as Span) as Leaf, lastDay: lastDayOf(deadline, time) };
     });
   }
 
@@ -115,25 +97,15 @@ export class OptionRun {
     return masks;
   }
 
-  private timetableFor(mask: number, tape: Tape): Timetable {
-    const { weighed: { option, planned: { chosen } }, chances } = this.model;
-    const work: PlannedWork = { jobs: chosen.jobs, ways: chosen.paid, parts: option.parts, sublets: option.sublets, staged: option.staged };
-    const turned = chances.flatMap((one, bit) => (one.work === undefined || (mask & (1 << bit)) === 0 ? [] : [one.work]));
-    const { tasks, planned } = scheduled(work, withoutTwins(turned), this.estimate, this.time, turned.length === 0 ? 'search' : 'rules');
+  private timetableFor(mask: number, tape: Tape): () => number {
+    const plan = this.model.planIn(mask);
     // Where a core may come back too late, how long things take moves the cost too.
-    if (this.model.cores.length > 0) for (const { length } of tasks) addPlaces(length, this.restsOn, new Set());
-    return {
-      run: compileOrder(planTasks(tasks, 'likely', this.time), planned.order, this.time.technicians),
-      durations: new Float64Array(tasks.length),
-      lengths: Int32Array.from(tasks, ({ length }) => tape.node(length)),
-      waits: tasks.map(({ wait }) => wait),
-    };
+    if (this.model.cores.length > 0) for (const { length } of plan.tasks) addPlaces(length, this.restsOn, new Set());
+    return timetableOn(tape, plan, this.time);
   }
 
   takeCase(i: number, tape: Tape): void {
-    const { run, durations, lengths, waits } = this.timetables.get(this.masks[i] as number) as Timetable;
-    for (let k = 0; k < lengths.length; k++) durations[k] = inScheduleUnits(tape.valueOf(lengths[k] as number), waits[k], this.time.hoursPerDay);
-    const days = daysFilled(run(durations), this.time);
+    const days = (this.timetables.get(this.masks[i] as number) as () => number)();
     this.days[i] = days;
     for (const { leaf, lastDay } of this.switches) {
       const inTime = days <= lastDay ? 1 : 0;
@@ -189,17 +161,6 @@ function addPlaces(figure: Figure, places: Set<Span>, seen: Set<Figure>): void {
   seen.add(figure);
   if (figure.at !== undefined) places.add(figure.at);
   for (const part of figure.from) addPlaces(part, places, seen);
-}
-
-/**
- * Two chances may need the same way in, or the same job: it is opened, or done, once. The quote has its own of this name
- * for priced lines, where parts are paid once too; here only what takes time counts, and a part that two wait for
- * arrives but once anyway.
- */
-function withoutTwins(turned: readonly PlannedWork[]): PlannedWork[] {
-  const seen = new Set<object>();
-  const isNew = (one: object) => !seen.has(one) && seen.add(one) === seen;
-  return turned.map((work) => ({ ...work, ways: work.ways.filter(isNew), jobs: work.jobs.filter(({ job }) => isNew(job)) }));
 }
 
 function sampled(column: Float64Array): SampledFigure {

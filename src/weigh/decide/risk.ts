@@ -5,25 +5,23 @@ import type { Money } from '../money.js';
 import { startOf } from '../ready.js';
 import { createTape, type Leaf } from '../tape.js';
 import { shopTimeOf } from '../timetable.js';
+import { CASES, SEED } from './cases.js';
 import type { OptionModel } from './model.js';
-import { CASES, OptionRun, type Happening, type Happenings, type OptionRisk } from './option-run.js';
+import { OptionRun, type Happening, type Happenings, type OptionRisk } from './option-run.js';
 import { keysOf, lineAt } from './written.js';
-
-/** The seed of the draws: the same file gives the same bytes everywhere. */
-const SEED = 20_261_125;
 
 export interface Risk {
   readonly cases: number;
   readonly options: readonly OptionRisk[];
 }
 
-/** Draws the cases: every option meets the same ones, so what several share varies alike in all. */
-export function riskOf(models: readonly OptionModel[], complete: ReadonlySet<OptionModel>, estimate: Estimate, money: Money): Risk {
+/** Draws the cases: every option meets the same ones, so what several share varies alike in all. Which is the cheapest is asked of those that compete. */
+export function riskOf(models: readonly OptionModel[], competing: ReadonlySet<OptionModel>, estimate: Estimate, money: Money): Risk {
   const tape = createTape(money, estimate.shop.rounding);
   const draws = createDraws({ cases: CASES, seed: SEED });
   const happened = happenings(models, draws);
   const time = shopTimeOf(estimate, startOf(estimate));
-  const runs = models.map((model) => new OptionRun(model, happened, tape, estimate, time));
+  const runs = models.map((model) => new OptionRun(model, happened, tape, time));
   const ranged = tape.leaves.filter((leaf) => leaf.low !== leaf.high && !happened.has(leaf.at));
   const keys = keysOf(tape.leaves);
   const columns = ranged.map((leaf) => draws.amounts(keys.get(leaf) as string, betaPert(leaf)));
@@ -34,9 +32,10 @@ export function riskOf(models: readonly OptionModel[], complete: ReadonlySet<Opt
     tape.run();
     for (const run of runs) run.takeCase(i, tape);
   }
-  const shares = shareSmallest(runs.filter(({ model }) => complete.has(model)).map(({ inAll }) => inAll));
+  // The cheapest of one alone says nothing.
+  const shares = competing.size < 2 ? [] : shareSmallest(runs.filter(({ model }) => competing.has(model)).map(({ inAll }) => inAll));
   let next = 0;
-  return { cases: CASES, options: runs.map((run) => run.result(complete.has(run.model) ? shares[next++] : undefined, ranged, columns, happened)) };
+  return { cases: CASES, options: runs.map((run) => run.result(competing.has(run.model) ? shares[next++] : undefined, ranged, columns, happened)) };
 }
 
 /** In which cases each chance happens; the same chance in several options happens in the same ones. */

@@ -20,7 +20,7 @@ const notShown: readonly (readonly [RegExp, string])[] = [
   [/^(steelyard|report|currency\.digits|pick)$|\.(written|complete|rank|proven)$/, 'words about the report, told by which column stands where and what is marked'],
   [/\.at\.(file|line|column)$/, 'where a figure leads when it is pressed'],
   [/\.(id|name|kind|share|with(\.\d+)?|unit|condition|sort|verdict|measure|way|label|line|to|choose|answer)$|\.(conditions|options|shows)\.\d+/, 'names and kinds; sentences and rows say them in words'],
-  [/\.figures\.net\./, 'the sum between Total and Cost in all'],
+  [/\.figures\.(net|comes-back)\./, 'sums between Total and Cost in all; the page has their parts'],
   [/\.figures\.(access-hours|waiting)\.|\.calendar\.(bay|waiting)\./, 'read off the calendar, and in its hover'],
   [/\.figures\.(?!total\.)[a-z-]+\.(low|high)$|\.(now|alone|saved|resale|perMonth|downtime|price|charge|refund|taxBack|days|amount|hours|quantity|total|sold|cost|margin)\.(low|high)$/, 'the ends of a figure; the page shows them of the total, and unfolded'],
   [/\.calendar\.(hoursPerDay|technicians|gap|byChance\.)|\.tasks\.\d+\.(start|end|counts)/, 'told in the sentence below the calendar, and as dates'],

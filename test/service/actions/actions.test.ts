@@ -180,3 +180,23 @@ describe('other fixes', () => {
     expect(service.actions(uriOf('nowhere.yard'), { start: 0, end: 9 })).toEqual([]);
   });
 });
+
+describe('a figure that can be read in two ways', () => {
+  const titlesAt = (figure: string, code: string) => actionsIn({ [THIS]: `steelyard 1\npart p "P" ${figure} new\n` }, code).map(({ title, edits }) => [title, [...edits.values()].flat()[0]?.text]);
+
+  test('with a point offers both, and each is clear', () => {
+    expect(titlesAt('1.250', 'thousands-point')).toEqual([['Write 1250: thousands', '1250'], ['Write 1.25: decimals', '1.25']]);
+    expect(titlesAt('1.125', 'thousands-point')).toEqual([['Write 1125: thousands', '1125'], ['Write 1.1250: decimals', '1.1250']]);
+  });
+
+  test('with a comma too', () => {
+    expect(titlesAt('1,250', 'thousands-comma')).toEqual([['Write 1250', '1250'], ['Write 1.25: decimals', '1.25']]);
+    expect(titlesAt('1,250.00', 'thousands-comma')).toEqual([['Write 1250.00', '1250.00']]);
+  });
+});
+
+test('a title where the name belongs is changed for the name of that line', () => {
+  const text = 'steelyard 1\nfinding leak "Front seal leaks"\nfinding "Nameless"\nlabour seal "Seal" 1 h\n  because "Front seal leaks"\n';
+  expect(actionsIn({ [THIS]: text }, 'something-missing').map(({ title, edits }) => [title, [...edits.values()].flat()[0]?.text])).toEqual([['Write leak', 'leak']]);
+  expect(actionsIn({ [THIS]: text.replace('because "Front seal leaks"', 'because "Nameless"') }, 'something-missing')).toEqual([]);
+});

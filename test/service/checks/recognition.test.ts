@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../../src/language/index.js';
-import { topicsOf } from '../../../src/service/checks/topics-of.js';
+import { topicsOf } from '../../../src/estimate/index.js';
 import { readBlock, recognized, topics, type Record, type Topic } from '../../../src/vocabulary/index.js';
 
 const samples = path.join(import.meta.dirname, '../../../samples');

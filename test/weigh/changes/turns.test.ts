@@ -48,3 +48,17 @@ test('the ways in before and after are told by their names, and in the car where
   expect(told(way('1 h'), way('9 h'))).toEqual(['open > in the car']);
   expect(told(way('1 h'), way('1 h', '\n  takes 0.2 h with open, up'))).toEqual(['open > open + up']);
 });
+
+describe('a finding', () => {
+  const seen = (rules: string) => `${job('mend', '2 h')}finding worn "Worn"\n  seen by borescope\n${rules}`;
+  const alone = (before: string, after: string) => changed(seen(before), seen(after)).changes.map((one) => picks(one.alone));
+
+  test('that comes to speak against an option, or does no more, turns the choice', () => {
+    expect(alone('', '  rules out mend\n')).toEqual([[0, 1]]);
+    expect(alone('  rules out mend\n', '')).toEqual([[1, 0]]);
+  });
+
+  test('that rules nothing out is not tried', () => {
+    expect(alone('', '  noise "knocks"\n')).toEqual(['none']);
+  });
+});

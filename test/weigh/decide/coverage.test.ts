@@ -35,6 +35,9 @@ describe('what a coverage says of the vehicle is held against it', () => {
     ['one day more', { vehicle: '  built 2026-08-31\n', coverage: '  within 90 d\n', header: DATED }, 'not covered'],
     ['weeks of seven days', { vehicle: '  built 2025-12-01\n', coverage: '  within 52 wk\n', header: DATED }, 'covered'],
     ['one day more than those', { vehicle: '  built 2025-11-30\n', coverage: '  within 52 wk\n', header: DATED }, 'not covered'],
+    // Built on 30 September: a month later is 30 October, and half of the 31 days from there on are 15.5.
+    ['a month and a half, which is not cut down to one', { vehicle: '  built 2026-09-30\n', coverage: '  within 1.5 mo\n', header: 'estimate "E"\n  start 2026-11-14\n' }, 'covered'],
+    ['one day more than that', { vehicle: '  built 2026-09-30\n', coverage: '  within 1.5 mo\n', header: 'estimate "E"\n  start 2026-11-15\n' }, 'not covered'],
     ['a hundred years at most', { vehicle: '  built 1926-11-30\n', coverage: '  within 2000 mo\n', header: DATED }, 'covered'],
     ['and so many days', { vehicle: '  built 1927-01-01\n', coverage: '  within 99999 d\n', header: DATED }, 'covered'],
     ['one month more', { vehicle: '  built 2026-05-30\n', coverage: '  within 5 mo\n', header: DATED }, 'not covered'],
@@ -58,7 +61,7 @@ describe('what a coverage says of the vehicle is held against it', () => {
 
   test('it is told when months and days after building end', () => {
     const sentence = (within: string) => coveredSentence(covered({ vehicle: '  built 2026-08-31\n', coverage: `  within ${within}\n`, header: DATED }));
-    expect([sentence('90 d'), sentence('2 mo')]).toEqual([expect.stringContaining('it ends 90 days after building, on 2026-11-29'), expect.stringContaining('it ends 2 months after building, on 2026-10-31')]);
+    expect([sentence('90 d'), sentence('2 mo'), sentence('1.5 mo')]).toEqual([expect.stringContaining('it ends 90 days after building, on 2026-11-29'), expect.stringContaining('it ends 2 months after building, on 2026-10-31'), expect.stringContaining('it ends 1.5 months after building, on 2026-10-15')]);
   });
 
   test('the day is the one on which work starts, or else the one on which it was written', () => {
@@ -78,4 +81,9 @@ describe('what it would pay for', () => {
   ])('%j', (coverage, names) => {
     expect(covered({ coverage, options }).options).toEqual(names);
   });
+});
+
+test('a reason that several conditions share is told once', () => {
+  const says = coveredSentence(covered({ coverage: '  built from 2014-01\n  built to 2015-02\n  within 36 mo\n', header: DATED }));
+  expect(says.split('when it was built is not written')).toHaveLength(2);
 });

@@ -66,6 +66,9 @@ const rows: readonly Row[] = [
   ['from a leap day: to the last of February', { withinMonthsOfBuild: 12 }, { built: '2012-02-29' }, ['covered', 'months since build: yes'], '2013-02-28'],
   ['and no longer', { withinMonthsOfBuild: 12 }, { built: '2012-02-29' }, ['not covered', 'months since build: no'], '2013-03-01'],
   ['no month: the day it was built', { withinMonthsOfBuild: 0 }, { built: ON }, ['covered', 'months since build: yes']],
+  // Half of the 31 days from 31 October are 15.5: the sixteenth day has not passed.
+  ['a month and a half', { withinMonthsOfBuild: 1.5 }, { built: '2026-09-30' }, ['covered', 'months since build: yes'], '2026-11-14'],
+  ['and no longer', { withinMonthsOfBuild: 1.5 }, { built: '2026-09-30' }, ['not covered', 'months since build: no'], '2026-11-15'],
   ['the most months', { withinMonthsOfBuild: 1200 }, { built: '1926-11-30' }, ['covered', 'months since build: yes']],
   // Days since it was built.
   ['90 days to the day', { withinDaysOfBuild: 90 }, { built: '2026-09-01' }, ['covered', 'days since build: yes']],
@@ -120,7 +123,8 @@ describe('what can not be answered comes back as problems', () => {
     ['an odometer that is not a number', {}, { odometer: km(NaN) }, ON, { kind: 'no such distance', of: 'odometer', written: km(NaN) }],
     ['more than a hundred years', { withinMonthsOfBuild: 1201 }, {}, ON, { kind: 'no such count of months', written: 1201 }],
     ['half a day', { withinDaysOfBuild: 0.5 }, {}, ON, { kind: 'no such count of days', written: 0.5 }],
-    ['half a month', { withinMonthsOfBuild: 1.5 }, {}, ON, { kind: 'no such count of months', written: 1.5 }],
+    ['no count of months', { withinMonthsOfBuild: NaN }, {}, ON, { kind: 'no such count of months', written: NaN }],
+    ['less than none', { withinMonthsOfBuild: -0.5 }, {}, ON, { kind: 'no such count of months', written: -0.5 }],
   ];
 
   it.each(cases)('%s', (_, range, vehicle, on, problem) => {

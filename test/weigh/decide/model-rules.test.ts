@@ -64,6 +64,48 @@ describe('a rebuilt part that a chance brings: the core goes back in full, putti
   });
 });
 
+describe('what a way in needs that only a chance opens is paid once', () => {
+  // Getting out and back in: 10 h. The hoist is hired, the shaft is 3 h and 200.00.
+  const shop = 'access out "Engine out"\n  remove 5 h\n  refit 5 h\n  uses coolant\n  needs hoist\npart coolant "Coolant" 40.00 new\ntool hoist "Hoist" 60.00\nlabour fill "Fill" 1 h\n  uses coolant\nlabour lift "Lift" 1 h\n  needs hoist\n';
+  const shaft = (name: string, more = '') => `  chance ${name} "Worn ${name}" 50%\n    labour "Shaft ${name}" 3 h with out\n    part "Shaft ${name}" 200.00 new\n${more}`;
+  const both = (option: string) => [average(`${shop}option one "One"\n${option}`), added(`${head}${shop}option one "One"\n${option}`)];
+
+  test('the parts and the hire that the option has anyway are not paid again', () => {
+    expect(both(`  do fill\n${shaft('a')}`)).toEqual([140 + (1000 + 500 + 60) / 2, ['1560.00']]);
+    expect(both(`  do fill, lift\n${shaft('a')}`)).toEqual([140 + 160 + (1000 + 500) / 2, ['1500.00']]);
+  });
+
+  test('nor what the chance brings itself', () => {
+    expect(both(`  labour "Look" 1 h\n${shaft('a', '    do fill, lift\n')}`)).toEqual([100 + (1000 + 500 + 100 + 140 + 60) / 2, ['1800.00']]);
+  });
+
+  test('what one chance brings and the way in of another needs is paid if either happens', () => {
+    const fill = '  chance b "B" 50%\n    do fill\n';
+    for (const option of [`${shaft('a')}${fill}`, `${fill}${shaft('a')}`]) {
+      // Coolant in three of four cases.
+      expect(average(`${shop}option one "One"\n  labour "Look" 1 h\n${option}`)).toBeCloseTo(100 + 1560 / 2 + 100 / 2 + 0.75 * 40, 9);
+    }
+  });
+
+  test('the way in itself if any of several needs it', () => {
+    expect(both(`  labour "Look" 1 h\n${shaft('a')}${shaft('b')}`)).toEqual([100 + 0.75 * 1100 + 500, ['1600.00', '1600.00']]);
+    expect(added(`${head}${shop}option one "One"\n  labour "Look" 1 h\n${shaft('a', '    chance below "Below" 50%\n      labour "More" 1 h with out\n')}`)).toEqual(['1600.00', '100.00']);
+  });
+
+  test('the way in is the cheapest for who has what it needs', () => {
+    // Without the coolant and the hoist, out is 1,000.00, and 1,100.00 with them; up is 1,050.00.
+    const up = 'access up "Up"\n  remove 10.5 h\nlabour deep "Deep"\n  takes 1 h with out\n  takes 1 h with up\n';
+    const of = (option: string) => added(`${head}${shop}${up}option one "One"\n${option}  chance "C" 50%\n    do deep\n`);
+    expect(of('  labour "Look" 1 h\n')).toEqual(['1150.00']);
+    expect(of('  do fill, lift\n')).toEqual(['1100.00']);
+  });
+
+  test('a way in that is open is no reason to take a dearer one beside it', () => {
+    const more = 'access head "Head off"\n  remove 3 h\naccess up "Up"\n  remove 4 h\nlabour deep "Deep"\n  takes 1 h with out, head\n  takes 1 h with up\n';
+    expect(added(`${head}${shop}${more}option one "One"\n  labour "Look" 1 h with out\n  chance "C" 50%\n    do deep\n`)).toEqual(['400.00']);
+  });
+});
+
 test('on average a core is refunded where the quote has it back in time, and not where it is late', () => {
   const text = (hours: number) => `steelyard 1\nestimate "E"\n  start 2026-11-30\nshop "S"\n  workday 8 h\n  rate bench 1.00\n  tax levy 10% on parts by item\n  core-tax refunded\noption one "One"\n  labour "W" ${hours} h\n  part "Unit" 500.00 rebuilt\n    core 100.00 due 1 d\n`;
   // Due in one day by the calendar: one day of work is in time, three days are not.

@@ -162,6 +162,25 @@ describe('flip points by hand (computed)', () => {
     expect(decideText(two('  part "P" 500.00 new\n', '  part "Q" 510.00 new\n  part "S" 1.00 new\n')).flips.some(({ line, way }) => line === 'S' && way === 'below')).toBe(false);
   });
 
+  it('equal distances come as the table first comes to their lines, and below one line as the text has them', () => {
+    // Both cost 400.00; one stays the pick as the first. Each part is one cent off, 0.01 of 100.00; the rate as well.
+    const text = `steelyard 1\nshop "S"\n  rate bench 100.00\npart lengthy "The one with the long name" 100.00 new\npart z "Z" 100.00 new\noption one "One"\n  labour "W" 1 h\n  sublet "Outside" 100.00\n  part "Written before the rest, far to the right" 100.00 new\n  part "P" 100.00 new\noption two "Two"\n  part "Q" 100.00 new\n  fit z, lengthy\n  part "R" 100.00 new\n`;
+    const { flips } = decideText(text);
+    const nearest = flips.filter(({ share = 1 }) => share < 0.0002).map(({ line, to, way }) => `${line} ${way} ${to.name}`);
+    // The first option with the shop's rate after its own lines, then the second one, where what is fitted by name is added up first.
+    expect(nearest).toEqual([
+      'Outside above two', 'Written before the rest, far to the right above two', 'P above two', 'bench above two',
+      'Z below two', 'The one with the long name below two', 'Q below two', 'R below two',
+    ]);
+  });
+
+  it('distances that are equal but for their last bits in binary are equal', () => {
+    // 1.1 h at 100.00 against 99.00: 0.99 h and 90.00 are each a tenth less; 1.2 h against 102.00: 1.02 h and 85.00, each 15 %.
+    const below = (hours: string, other: string) => decideText(two(`  labour "W" ${hours} h\n`, `  part "Q" ${other} new\n`)).flips.filter(({ way }) => way === 'below').map(({ figure, flips }) => [figure.label, flips]);
+    expect(below('1.1', '99.00')).toEqual([['Time', 0.99], ['bench, an hour', 90]]);
+    expect(below('1.2', '102.00')).toEqual([['Time', 1.02], ['bench, an hour', 85]]);
+  });
+
   it('a chance: the likelihood at which the averages meet', () => {
     // 500.00 and, with chance p, 400.00 more, against 600.00: equal at 25 %.
     const text = (p: number) => two(`  part "P" 500.00 new\n  chance "C" ${p}%\n    part "X" 400.00 new\n`, '  part "Q" 600.00 new\n');

@@ -4,7 +4,7 @@ import { CASES, decide } from '../../../src/weigh/index.js';
 import { betaPert } from '../../../src/weigh/chance/index.js';
 import { PATIENT, runs } from '../../support/random-runs.js';
 import { meanErrorBound, shareError } from '../chance/errors.js';
-import { asChances, averageOf, everyState, withChances, type WeighedState, type WithChances } from './states.js';
+import { asChances, averageOf, everyState, withChances, withCore, type WeighedState, type WithChances } from './states.js';
 import { decideText, oneFile, soundText, weighFresh } from './weighing.js';
 
 const COIN = 0.005;
@@ -52,6 +52,16 @@ describe('chances against every state, weighed as a text in which its lines real
     let states = 0;
     fc.assert(fc.property(withChances(5), (all) => void (states += expectEnumerated(all))), runs(8801, 24));
     expect(states).toBeGreaterThan(150);
+  });
+
+  it('and with a core that what turns up may make too late: its refund is in the states that are ready in time', PATIENT, () => {
+    const seen = { states: 0, both: 0 };
+    fc.assert(fc.property(withCore(5), (all) => {
+      seen.states += expectEnumerated(all);
+      if (new Set(everyState(all).map(({ late }) => late)).size > 1) seen.both++;
+    }), runs(8802, 24));
+    expect(seen.states).toBeGreaterThan(150);
+    expect(seen.both).toBeGreaterThan(8);
   });
 
   it('12 chances: 4096 states, of which the average is that of their sum (computed)', () => {

@@ -36,6 +36,8 @@ export interface WeighedState {
   readonly inAll: number;
   readonly total: number;
   readonly days: number;
+  /** Whether a core comes back too late. */
+  readonly late: boolean;
 }
 
 /** Every state that can be, each weighed as a text of its own. */
@@ -49,7 +51,7 @@ export function everyState(all: WithChances): WeighedState[] {
     }, 1);
     if (share === 0) continue;
     const weighed = soundText(asWork(all, happened)).option('one');
-    states.push({ happened, share, inAll: weighed.inAll.likely.toNumber(), total: weighed.totals.total.likely.toNumber(), days: weighed.ready.days.likely.toNumber() });
+    states.push({ happened, share, inAll: weighed.inAll.likely.toNumber(), total: weighed.totals.total.likely.toNumber(), days: weighed.ready.days.likely.toNumber(), late: weighed.returns.cores.some(({ late }) => late) });
   }
   return states;
 }
@@ -83,4 +85,18 @@ export function withChances(most: number): fc.Arbitrary<WithChances> {
     option: ['option one "One"', `  labour "Work" ${(hours / 10).toFixed(1)} h with out`, `  part "Own" ${price} new`, '  way out'],
     chances: chances.map(({ percent, lines, below }, i) => ({ percent, lines: lines.map((one, k) => one.replace(/"([^"]*)"/, `"$1 ${i}.${k}"`)), parent: below < i ? below : undefined })),
   }));
+}
+
+/** The same with a core that goes back by the second day, which the quote meets by up to four hours and what turns up may miss. */
+export function withCore(most: number): fc.Arbitrary<WithChances> {
+  return fc.record({ all: withChances(most), spare: fc.integer({ min: 0, max: 40 }), charge: cents(900), policy: fc.constantFrom('refunded', 'kept') })
+    .map(({ all, spare, charge, policy }) => {
+      const tenths = Math.round(Number(/([\d.]+) h/.exec(all.option[1] as string)?.[1]) * 10);
+      return {
+        ...all,
+        before: all.before.flatMap((line) => (line.startsWith('  tax ') ? [line, `  core-tax ${policy}`] : [line])),
+        // Two days of 8 h, less 2.3 h of getting in and the work there is.
+        option: [...all.option, '  part "Unit" 300.00 rebuilt', `    core ${charge} due 1 d`, `  labour "More of it" ${((137 - tenths - spare) / 10).toFixed(1)} h`],
+      };
+    });
 }

@@ -122,6 +122,14 @@ describe('margin', () => {
     expect(margin.by.flatMap(({ unknown }) => unknown.map(({ title }) => title))).toEqual(['Q']);
   });
 
+  it('by the hour or the day nothing is told where some hours cost the shop nobody knows what', () => {
+    const head = 'steelyard 1\nshop "S"\n  workday 8 h\n  rate bench 100.00 cost 55.00 usual\n  rate diag 120.00\n';
+    const of = (line: string) => decideText(`${head}option one "One"\n  labour "W" 10 h\n${line}`).of('one').margin;
+    const some = of('  labour "D" 1 h class diag\n');
+    expect([some.margin.likely.toFixed(2), some.perHour, some.perBayDay]).toEqual(['450.00', undefined, undefined]);
+    expect(of('  part "Q" 10.00 new\n').perHour?.toFixed(2)).toBe('45.00');
+  });
+
   it('nothing to divide by: no hours, no day in the bay', () => {
     const { margin } = decideText('steelyard 1\nshop "S"\noption one "One"\n  part "P" cost 25.00 new\n').of('one');
     expect([margin.perHour, margin.perBayDay]).toEqual([undefined, undefined]);

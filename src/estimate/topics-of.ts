@@ -1,6 +1,6 @@
-import { Slot } from '../../language/index.js';
-import type { Source } from '../../estimate/index.js';
-import { heldByRecords, NOTHING, recognized, type Choice, type Topic } from '../../vocabulary/index.js';
+import { Slot } from '../language/index.js';
+import { heldByRecords, NOTHING, recognized, type Choice, type Topic } from '../vocabulary/index.js';
+import type { Source } from './source.js';
 
 const kept = new Slot<ReadonlySet<Topic>>(heldByRecords);
 
