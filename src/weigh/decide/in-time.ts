@@ -8,7 +8,7 @@ import { createTape } from '../tape.js';
 import { shopTimeOf } from '../timetable.js';
 import { CASES, SEED } from './cases.js';
 import type { ModelChance, OptionModel } from './model.js';
-import { lastDayOf, timetableOn } from './state-timetable.js';
+import { lastDayOf, latestDays, timetableOn } from './state-timetable.js';
 import { keysOf } from './written.js';
 
 /** For each core of an option that has a last day, how likely it is back in time where certain chances happen, as bits. */
@@ -62,8 +62,11 @@ function planned(model: OptionModel, estimate: Estimate, money: Money): InTime {
   const draws = createDraws({ cases: CASES, seed: SEED });
 
   const sharesOf = (happened: number): readonly number[] => {
+    const plan = model.planIn(happened);
+    const latest = latestDays(plan, time);
+    if (lastDays.every((last) => latest <= last)) return lastDays.map(() => 1);
     const tape = createTape(money, estimate.shop.rounding);
-    const days = timetableOn(tape, model.planIn(happened), time);
+    const days = timetableOn(tape, plan, time);
     const ranged = tape.leaves.filter(({ low, high }) => low !== high);
     if (ranged.length === 0) return lastDays.map((last) => (days() <= last ? 1 : 0));
     const keys = keysOf(tape.leaves);

@@ -17,6 +17,17 @@ export function timetableOn(tape: Tape, { tasks, planned }: Scheduled, time: Sho
   };
 }
 
+/**
+ * Working days that no case takes longer than: all tasks at their longest, one after the other. Each task of such a plan
+ * starts at the start or where another one ends, so its finish is a sum of some of them. Infinite where a wait goes by the
+ * calendar, which counts closed days too.
+ */
+export function latestDays({ tasks }: Pick<Scheduled, 'tasks'>, time: ShopTime): number {
+  let hours = 0;
+  for (const { duration, endsAt } of planTasks(tasks, 'high', time)) hours += endsAt === undefined ? duration : Infinity;
+  return daysFilled(hours, time);
+}
+
 /** Number of the last working day on or before a deadline. */
 export function lastDayOf(deadline: string, { start, shop }: ShopTime): number {
   return start === undefined ? Infinity : workingDaysFrom(start, shop).before(dayOf(deadline) + 1);
