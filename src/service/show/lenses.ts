@@ -45,7 +45,8 @@ function standing(weighed: Weighed, comparison: Comparison): string {
   const cheapest = ranking[0];
   if (cheapest !== undefined && options.length > 1) {
     const more = inAll.likely.minus(cheapest.inAll.likely);
-    sums.push(cheapest === weighed ? 'cheapest' : more.isZero() ? `the same as ${cheapest.option.name}` : `${more.isNegative() ? MINUS : '+'}${moneyText(more.abs(), money)}`);
+    // The only one left to choose is cheaper than none.
+    if (cheapest !== weighed || ranking.length > 1) sums.push(cheapest === weighed ? 'cheapest' : more.isZero() ? `the same as ${cheapest.option.name}` : `${more.isNegative() ? MINUS : '+'}${moneyText(more.abs(), money)}`);
   }
   const { ruledOutBy } = weighed.option;
   if (ruledOutBy.length > 0) sums.push(`${RULED_OUT}: ${ruledOutBy.map(({ title }) => `“${title}”`).join(', ')}`);
