@@ -17,8 +17,15 @@ export type InTime = (happened: number) => readonly number[];
 /** The most chances that move the day whose sets are all planned: 256 plans of an option. */
 export const MOST_MOVING = 8;
 
-/** So many sets of chances are each tried in every case. */
-const SETS_IN_FULL = 8;
+/**
+ * Of the drawn cases a set takes each, each 4th, 16th or 64th, by how many of its chances happen: the more, the rarer it is as a
+ * rule. Percentages have no say in it, or a flip point of one would not be what the text with it gives.
+ */
+const EVERY = [1, 4, 16, 64] as const;
+
+function everyOf(set: number): number {
+  return EVERY[Math.min(countOf(set), EVERY.length - 1)] as number;
+}
 
 const keep = keeper<OptionModel['cores'], InTime>();
 
@@ -57,8 +64,6 @@ function planned(model: OptionModel, estimate: Estimate, money: Money): InTime {
   if (model.cores.length === 0 || countOf(moving) > MOST_MOVING) return () => quoted;
   const time = shopTimeOf(estimate, startOf(estimate));
   const lastDays = model.cores.map(({ deadline }) => lastDayOf(deadline, time));
-  // Of many sets each takes some of the cases, by turns: together they take as many as SETS_IN_FULL.
-  const every = Math.max(1, Math.ceil(2 ** countOf(moving) / SETS_IN_FULL));
   const draws = createDraws({ cases: CASES, seed: SEED });
 
   const sharesOf = (happened: number): readonly number[] => {
@@ -72,6 +77,7 @@ function planned(model: OptionModel, estimate: Estimate, money: Money): InTime {
     const keys = keysOf(tape.leaves);
     const columns = ranged.map((leaf) => draws.amounts(keys.get(leaf) as string, betaPert(leaf)));
     const inTime = new Float64Array(lastDays.length);
+    const every = everyOf(happened);
     let cases = 0;
     for (let i = happened % every; i < CASES; i += every) {
       cases++;
