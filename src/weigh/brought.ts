@@ -3,7 +3,8 @@ import { withoutCores } from './cores.js';
 import { sum } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
-import { fixedLines, linesOfWays, lineWith, planWork, type PlannedJob } from './plan.js';
+import { lineWith, planWork, type PlannedJob } from './plan.js';
+import { fixedLines, linesOfWays } from './plan-goods.js';
 import { feeLine } from './price-goods.js';
 import type { Weighed } from './weigh.js';
 

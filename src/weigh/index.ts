@@ -4,7 +4,7 @@ export type { Line } from './line.js';
 export type { Money } from './money.js';
 export { moneyOf } from './money.js';
 export type { Plan, Planned } from './plan.js';
-export { fixedLines } from './plan.js';
+export { fixedLines } from './plan-goods.js';
 // A line by itself: what is told of it is priced as in the totals, so that it never says another sum.
 export { accessWork, labourLine, workdayOf } from './price-labour.js';
 export { partLine, subletLine } from './price-goods.js';

@@ -1,12 +1,12 @@
 import { sameItems, Slot } from '../language/index.js';
-import { assembleTitle, heldByPriced, type Access, type Labour, type Mode, type Option, type Part, type Shop, type Tool } from '../estimate/index.js';
+import { heldByPriced, type Access, type Labour, type Mode, type Option, type Shop } from '../estimate/index.js';
 import { one, Tally, zero, type Decimal } from '../vocabulary/index.js';
 import { besideLeast, constant, least, type Figure } from './figure.js';
 import { lazily } from './lazily.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
-import { accessWork, hoursLine, labourLine, labourPrice, toolLine } from './price-labour.js';
-import { coreLine, partLine, subletLine } from './price-goods.js';
+import { fixedLines, goodsOfWay, onceEach, sharedWith, type BroughtAlong } from './plan-goods.js';
+import { labourLine, labourPrice } from './price-labour.js';
 import { fixedOf, total, type Totals } from './totals.js';
 import { cheapestMode, cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
 
@@ -27,17 +27,12 @@ export interface Plan extends RankedPlan {
 }
 
 /** What is asked of the planner: some jobs and goods. An option is one, and so is a job to do on its own later. */
-export interface Work {
+export interface Work extends BroughtAlong {
   readonly title: string;
-  readonly labour: Option['labour'];
-  readonly parts: Option['parts'];
-  readonly sublets: Option['sublets'];
   readonly fees: Option['fees'];
   readonly way: Option['way'];
   /** What comes before the decision: ways in that every plan pays for, and jobs that are done with just these. */
   readonly staged?: Option['staged'];
-  /** Tools that are hired anyway, whatever the jobs need. */
-  readonly hired?: readonly Tool[];
   /** Every way in that the estimate knows: a dearer one that includes what a job takes may still be the best. */
   readonly access: readonly Access[];
 }
@@ -254,72 +249,4 @@ function waysOf(work: Work): Access[] {
   for (const way of work.access) if (way.includes.some((one) => ways.has(one))) ways.add(way);
   for (const way of work.staged?.ways ?? []) ways.add(way);
   return [...ways];
-}
-
-/** The lines that stand whatever the way in. */
-export function fixedLines(work: Pick<Work, 'parts' | 'sublets' | 'labour'>, shop: Shop, money: Money): Line[] {
-  const lines: Line[] = [];
-  for (const part of work.parts) {
-    if (part.core === undefined) lines.push(partLine(part, 'work', shop, money));
-    else lines.push(...partLines(part, 'work', shop, money));
-  }
-  for (const sublet of work.sublets) lines.push(subletLine(sublet, 'work', shop, money));
-  for (const tool of toolsOf(work.labour)) {
-    const hire = toolLine(tool, 'work', money);
-    if (hire !== undefined) lines.push(hire);
-  }
-  return lines;
-}
-
-function partLines(part: Part, share: Line['share'], shop: Shop, money: Money): Line[] {
-  const line = partLine(part, share, shop, money);
-  const charge = coreLine(part, money);
-  const { core } = part;
-  if (charge === undefined || core === undefined) return [line];
-  return [line, charge, ...(core.assemble === undefined ? [] : [hoursLine(assembleTitle(part), core.assemble, core.rate, charge, money)])];
-}
-
-/** Something that a way in needs, with its lines. Goods that two ways use are one thing, and charged once. */
-interface Opening {
-  readonly thing: object;
-  readonly lines: readonly Line[];
-}
-
-/**
- * What a way in needs, without the goods and tools that the work brings along anyway. Its parts and outside work belong
- * to closing it: one that is left open has none. What is hired for it is hired to get in.
- */
-function goodsOfWay(way: Access, work: Pick<Work, 'parts' | 'sublets' | 'labour' | 'staged' | 'hired'>, shop: Shop, money: Money): Opening[] {
-  const tools = [...toolsOf(work.labour), ...(work.hired ?? [])];
-  const hired = way.tools.filter((tool) => !tools.includes(tool)).map((tool) => ({ thing: tool, lines: [toolLine(tool, 'access', money) ?? []].flat() }));
-  if (work.staged?.then === 'left open' && work.staged.ways.includes(way)) return [{ thing: way, lines: accessWork(way, money, ['remove']) }, ...hired];
-  return [
-    { thing: way, lines: accessWork(way, money) },
-    ...way.parts.filter((part) => !work.parts.includes(part)).map((part) => ({ thing: part, lines: partLines(part, 'access', shop, money) })),
-    ...way.sublets.filter((sublet) => !work.sublets.includes(sublet)).map((sublet) => ({ thing: sublet, lines: [subletLine(sublet, 'access', shop, money)] })),
-    ...hired,
-  ];
-}
-
-/** The lines of ways in by themselves. */
-export function linesOfWays(ways: readonly Access[], shop: Shop, money: Money): Line[] {
-  return onceEach(ways.flatMap((way) => goodsOfWay(way, { parts: [], sublets: [], labour: [] }, shop, money)));
-}
-
-function onceEach(goods: readonly Opening[]): Line[] {
-  const seen = new Set<object>();
-  return goods.flatMap(({ thing, lines }) => {
-    if (seen.has(thing)) return [];
-    seen.add(thing);
-    return lines;
-  });
-}
-
-/** A thing that another way uses too is left out of the bound, which must never be above the true price. */
-function sharedWith(thing: object, all: readonly (readonly Opening[])[], own: readonly Opening[]): boolean {
-  return all.some((goods) => goods !== own && goods.some((other) => other.thing === thing));
-}
-
-function toolsOf(jobs: readonly Labour[]): Tool[] {
-  return [...new Set(jobs.flatMap((job) => job.tools))];
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { linesOfWays, lineWith, plansToSearch } from '../../src/weigh/plan.js';
+import { lineWith, plansToSearch } from '../../src/weigh/plan.js';
+import { linesOfWays } from '../../src/weigh/plan-goods.js';
 import { MOST_WAYS } from '../../src/weigh/ways.js';
 import { read, readSound } from './weighed.js';
 
