@@ -30,3 +30,4 @@ export * as stageRules from './stage-rules.js';
 export * as mostRules from './most-rules.js';
 export * as closedRules from './closed-rules.js';
 export * as authorisedRules from './authorised-rules.js';
+export { hoursIn } from './hours-in.js';

@@ -39,4 +39,4 @@ export type { Margin, MarginOf } from './decide/margin.js';
 export type { Monthly } from './decide/monthly.js';
 export { fnv1a } from './chance/random.js';
 export { closingOf, percentOver, type ClosedLine, type ClosedPart, type Closing } from './closing.js';
-export { accessJob, bookOf, FEW, historyOf, hoursIn, labourJob, mayBeClosed, ratioOf, readClosed, type Book, type BookEntry, type Case, type Job, type JobHistory } from './history/index.js';
+export { accessJob, bookOf, FEW, historyOf, labourJob, mayBeClosed, ratioOf, readClosed, type Book, type BookEntry, type Case, type Job, type JobHistory } from './history/index.js';

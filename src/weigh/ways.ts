@@ -1,4 +1,5 @@
 import { compare, Tally, type Decimal } from '../vocabulary/index.js';
+import { countBits } from './bits.js';
 
 /** A job's way of being done: the ways in it takes (bits) and a price that is never above what it adds to a total. */
 export interface WayMode {
@@ -137,12 +138,6 @@ function cheaper(a: WayMode, b: WayMode): boolean {
 
 /** Whether one plan is to be preferred to another. */
 export function before(a: RankedPlan, b: RankedPlan): boolean {
-  const order = compare(a.money, b.money) || compare(a.hours, b.hours) || bits(a.ways) - bits(b.ways) || a.ways - b.ways;
+  const order = compare(a.money, b.money) || compare(a.hours, b.hours) || countBits(a.ways) - countBits(b.ways) || a.ways - b.ways;
   return order < 0;
-}
-
-function bits(set: number): number {
-  let count = 0;
-  for (let rest = set; rest !== 0; rest &= rest - 1) count++;
-  return count;
 }

@@ -1,6 +1,7 @@
 import type { Rule } from '../../language/index.js';
 import type { Amount, Record } from '../../vocabulary/index.js';
-import { hoursIn, type BookEntry } from '../../weigh/index.js';
+import { hoursIn } from '../../estimate/index.js';
+import type { BookEntry } from '../../weigh/index.js';
 import { hoursShown } from '../../report/index.js';
 import { bookLinesOf } from '../book/entries.js';
 import { threeFigures } from '../book/words.js';

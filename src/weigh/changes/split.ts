@@ -1,4 +1,5 @@
 import { zero, type Decimal } from '../../vocabulary/index.js';
+import { countBits } from '../bits.js';
 
 /** Which of the two versions each factor is taken from. */
 export type Corner = readonly ('before' | 'after')[];
@@ -21,7 +22,7 @@ export function split(count: number, valueAt: (corner: Corner) => Decimal | unde
     let sum = zero;
     for (let set = 0; set < values.length; set++) {
       if ((set & (1 << i)) !== 0) continue;
-      const before = bitsIn(set);
+      const before = countBits(set);
       const step = (values[set | (1 << i)] as Decimal).minus(values[set] as Decimal);
       sum = sum.plus(step.times(factorial(before) * factorial(count - before - 1)));
     }
@@ -31,10 +32,4 @@ export function split(count: number, valueAt: (corner: Corner) => Decimal | unde
 
 function factorial(n: number): number {
   return n < 2 ? 1 : n * factorial(n - 1);
-}
-
-function bitsIn(set: number): number {
-  let count = 0;
-  for (let rest = set; rest !== 0; rest &= rest - 1) count++;
-  return count;
 }

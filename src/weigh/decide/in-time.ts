@@ -1,5 +1,6 @@
 import type { Estimate } from '../../estimate/index.js';
 import { betaPert, createDraws } from '../chance/index.js';
+import { countBits } from '../bits.js';
 import { keeper } from '../keep.js';
 import type { Money } from '../money.js';
 import type { PlannedWork } from '../planned-work.js';
@@ -24,7 +25,7 @@ export const MOST_MOVING = 8;
 const EVERY = [1, 4, 16, 64] as const;
 
 function everyOf(set: number): number {
-  return EVERY[Math.min(countOf(set), EVERY.length - 1)] as number;
+  return EVERY[Math.min(countBits(set), EVERY.length - 1)] as number;
 }
 
 const keep = keeper<OptionModel['cores'], InTime>();
@@ -45,23 +46,17 @@ function movingOf(chances: readonly ModelChance[]): number {
 
 /** Whether an option has a core with a last day and more chances that move its day than are planned together. */
 export function tooManyMove({ cores, chances }: OptionModel): boolean {
-  return cores.length > 0 && countOf(movingOf(chances)) > MOST_MOVING;
+  return cores.length > 0 && countBits(movingOf(chances)) > MOST_MOVING;
 }
 
 function movesTheDay({ jobs, ways, parts, sublets }: PlannedWork): boolean {
   return jobs.length > 0 || ways.length > 0 || parts.some(({ arrives }) => arrives !== undefined) || sublets.some(({ backIn, after }) => backIn !== undefined || after.length > 0);
 }
 
-function countOf(bits: number): number {
-  let count = 0;
-  for (let left = bits; left !== 0; left &= left - 1) count++;
-  return count;
-}
-
 function planned(model: OptionModel, estimate: Estimate, money: Money): InTime {
   const quoted = model.cores.map(({ inTime }) => inTime.likely.toNumber());
   const moving = movingOf(model.chances);
-  if (model.cores.length === 0 || countOf(moving) > MOST_MOVING) return () => quoted;
+  if (model.cores.length === 0 || countBits(moving) > MOST_MOVING) return () => quoted;
   const time = shopTimeOf(estimate, startOf(estimate));
   const lastDays = model.cores.map(({ deadline }) => lastDayOf(deadline, time));
   const draws = createDraws({ cases: CASES, seed: SEED });

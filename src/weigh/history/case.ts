@@ -1,4 +1,4 @@
-import type { Access, Closed, Estimate, Labour, Mode, Option } from '../../estimate/index.js';
+import { hoursIn, type Access, type Closed, type Estimate, type Labour, type Mode, type Option } from '../../estimate/index.js';
 import { one, zero, type Amount, type Decimal } from '../../vocabulary/index.js';
 import type { Span } from '../../language/index.js';
 import { moneyOf } from '../money.js';
@@ -47,12 +47,6 @@ export function caseOf(job: Job, clocked: Amount, times: Decimal, estimated: rea
   return [{ job, hours: hoursIn(clocked).div(times).toNumber(), estimated: hours.gt(0) ? hours.toNumber() : undefined, on, at: clocked.at }];
 }
 
-/** The likely value in hours. */
-export function hoursIn({ likely, unit }: Amount): Decimal {
-  return unit?.word === 'min' ? likely.div(MINUTES) : likely;
-}
-
-const MINUTES = 60;
 
 /**
  * What a closed estimate adds to the book of times. Work was done with the ways in that were clocked; where none was,

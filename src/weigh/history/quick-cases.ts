@@ -1,7 +1,7 @@
 import { parseSome, type Tree } from '../../language/index.js';
-import type { Sources } from '../../estimate/index.js';
+import { hoursIn, type Sources } from '../../estimate/index.js';
 import { childrenOf, formatVersion, is, kinds, one, readBlock, type Amount, type Record, type RecordOf } from '../../vocabulary/index.js';
-import { accessJob, caseOf, hoursIn, labourJob, type WrittenCase } from './case.js';
+import { accessJob, caseOf, labourJob, type WrittenCase } from './case.js';
 
 /** What says which other lines are needed, and whether a stage opens more than was clocked. */
 const HEADS: ReadonlySet<string> = new Set([kinds.closed, kinds.format, kinds.use, kinds.stage].map(({ word }) => word));
