@@ -30,7 +30,7 @@ export interface Gathered {
 
 /** Reads a file and the files it uses. */
 export function gather(uri: string, sources: Sources): Gathered {
-  const records: Record[] = [];
+  const read: (readonly Record[])[] = [];
   const problems: Problem[] = [];
   const done = new Set<string>();
   const waitsFor: string[] = [];
@@ -39,7 +39,7 @@ export function gather(uri: string, sources: Sources): Gathered {
   let first: Record | undefined;
   visit(uri, []);
   done.delete(uri);
-  return { records, first, problems, uses: [...done], waitsFor, lost: { files: filesLost, words } };
+  return { records: read.length === 1 ? (read[0] as readonly Record[]) : read.flat(), first, problems, uses: [...done], waitsFor, lost: { files: filesLost, words } };
 
   function visit(file: string, path: readonly string[]): void {
     done.add(file);
@@ -69,7 +69,7 @@ export function gather(uri: string, sources: Sources): Gathered {
       if (record.title === undefined) filesLost = true;
       else follow(record, file, [...path, file]);
     }
-    for (const record of own) records.push(record);
+    read.push(own);
   }
 
   /** Whatever a line that could not be read may have named. */

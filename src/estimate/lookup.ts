@@ -48,7 +48,7 @@ const FEW_NAMES = 8;
 const distinctNames = new WeakMap<readonly Name[], readonly string[]>();
 
 /** The names of a list, each once. */
-function distinct(names: readonly Name[]): readonly string[] {
+export function distinct(names: readonly Name[]): readonly string[] {
   let found = distinctNames.get(names);
   if (found === undefined) distinctNames.set(names, (found = [...new Set(names.map(({ name }) => name))]));
   return found;

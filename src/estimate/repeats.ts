@@ -1,10 +1,11 @@
 import { limits, problem, type Problem, type Span } from '../language/index.js';
 import type { Name } from '../vocabulary/index.js';
+import { distinct } from './lookup.js';
 import { saidBefore } from './name-rules.js';
 
 /** Reports names that stand twice behind one word of a record. */
 export function reportRepeats(names: readonly Name[], word: string, problems: Problem[]): void {
-  if (names.length < 2) return;
+  if (names.length < 2 || distinct(names).length === names.length) return;
   const seen = new Map<string, Span>();
   let told = 0;
   for (const { name, at } of names) {

@@ -46,13 +46,13 @@ export function partsIn(option: Pick<Option, 'parts'>, plan: { readonly paid: re
 }
 
 export function returnsOf(option: Pick<Option, 'parts' | 'harvests'>, coreLines: readonly Line[], ready: Pick<Ready, 'date' | 'orderedOn'>, estimate: Estimate, money: Money): Returns {
-  const cores = option.parts.flatMap((part) => {
-    const { core } = part;
-    if (core === undefined) return [];
+  const withCore = option.parts.filter(({ core }) => core !== undefined);
+  const cores = withCore.flatMap((part) => {
+    const core = part.core as Core;
     const line = coreLines.find((one) => one.kind === 'core' && one.record === core.record);
     return line === undefined ? [] : [coreReturn(part, core, line, ready, estimate, money)];
   });
-  const kept = option.parts.flatMap((part) => part.core?.keeps ?? []).flatMap((keep) => (keep.worth === undefined ? [] : [product(keep.title, [given('Worth', 'money', keep.worth)], money, keep.at)]));
+  const kept = withCore.flatMap((part) => part.core?.keeps ?? []).flatMap((keep) => (keep.worth === undefined ? [] : [product(keep.title, [given('Worth', 'money', keep.worth)], money, keep.at)]));
   const taken = option.harvests.flatMap((piece) => (piece.value === undefined ? [] : [product(piece.title, [given('Worth', 'money', piece.value)], money, piece.at)]));
   const refunds = sum('Core refunds expected', 'money', cores.map((one) => one.refund));
   const taxBack = sum('Tax back with the cores', 'money', cores.map((one) => one.taxBack));

@@ -8,7 +8,7 @@ import type { Money } from './money.js';
 import { fixedLines, goodsOfWay, onceEach, sharedWith, type BroughtAlong } from './plan-goods.js';
 import { labourLine, labourPrice } from './price-labour.js';
 import { fixedOf, total, type Totals } from './totals.js';
-import { cheapestMode, cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
+import { cheapestFirst, cheapestMode, cheapestWays, MOST_WAYS, type RankedPlan, type WayMode } from './ways.js';
 
 /** A job and the mode in which a plan does it. */
 export interface PlannedJob {
@@ -160,12 +160,12 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const lined = work.labour.map((job) => {
     let known = linedJobs.get(job);
     if (known === undefined || !sameItems(known.madeFrom, madeFrom)) {
-      known = { job, madeFrom, modes: job.modes.map((mode) => new LinedMode(job, mode, takesOf(mode), money)) };
+      known = { job, madeFrom, modes: cheapestFirst(job.modes.map((mode) => new LinedMode(job, mode, takesOf(mode), money))) };
       linedJobs.set(job, known);
     }
     return inStage.has(job) ? { ...known, modes: doable(known.modes, openBefore) } : known;
   });
-  const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && modes.every((mode) => (mode.takes & ~reachable) !== 0)).map(({ job }) => job);
+  const unreachable = lined.filter(({ job, modes }) => job.modes.length > 0 && cheapestMode(modes, reachable) === undefined).map(({ job }) => job);
   const fixed = fixedOf(fixedLines(work, shop, money));
   const opening = ways.map((way) => goodsOfWay(way, work, shop, money));
 
@@ -199,7 +199,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   }
 }
 
-/** A job with its modes, for as long as the ways in among which a plan chooses are the same. */
+/** A job with its modes, cheapest first, for as long as the ways in among which a plan chooses are the same. */
 interface LinedJob {
   readonly job: Labour;
   readonly madeFrom: readonly unknown[];
@@ -233,7 +233,7 @@ function leastOf(modes: readonly LinedMode[], gives: number): PlannedJob | undef
 /** The line of a job done with these ways open, as cheaply as it can; undefined where it can't be reached. */
 export function lineWith(job: Labour, open: ReadonlySet<Access>, money: Money): PlannedJob | undefined {
   const modes = job.modes.filter((mode) => mode.with.every((way) => open.has(way)));
-  return cheapestMode(modes.map((mode) => new LinedMode(job, mode, 0, money)), 0);
+  return cheapestMode(cheapestFirst(modes.map((mode) => new LinedMode(job, mode, 0, money))), 0);
 }
 
 function sumOf(lines: readonly Line[]): Decimal {

@@ -23,7 +23,8 @@ export function scheduled(work: PlannedWork, turned: readonly PlannedWork[], est
 }
 
 interface LastTime extends Arranged {
-  readonly order: readonly number[];
+  /** Its tasks by their latest finish. */
+  readonly ranked: Int32Array;
 }
 
 const lastTimes = new Slot<LastTime>(heldByRecords);
@@ -34,8 +35,8 @@ export function scheduledAgain(option: Record, work: PlannedWork, estimate: Pick
   const before = lastTimes.get(option);
   const again = before === undefined ? undefined : retimed(before, from);
   const { tasks, layout, circle } = again ?? arranged(work, [], estimate, time);
-  const planned = bayPlan(layout, 'search', again === undefined ? undefined : before?.order);
-  if (circle === undefined) lastTimes.set(option, { from, tasks, layout, order: planned.order });
+  const planned = bayPlan(layout, 'search', again === undefined ? undefined : before?.ranked);
+  if (circle === undefined) lastTimes.set(option, { from, tasks, layout, ranked: planned.ranked });
   return { tasks, planned, circle };
 }
 

@@ -56,7 +56,7 @@ export function total(label: string, jobs: readonly Line[], opened: readonly Lin
   // A part that comes with a way in may bring a core: its charge, and putting it together, are not for getting in.
   const gettingIn = opened.filter((line) => line.share === 'access');
   const brought = opened.filter((line) => line.share === 'work');
-  const work = [...jobs, ...fixed.labour, ...ofKind(brought, 'labour')];
+  const work = jobs.concat(fixed.labour, ofKind(brought, 'labour'));
   const labour = added('Labour on the work', work);
   const broughtCores = added('Core charges of parts for getting in', ofKind(brought, 'core'));
   const opening = { labour: added('Labour of getting in', ofKind(gettingIn, 'labour')), parts: added('Parts for getting in', ofKind(opened, 'part')), sublets: added('Outside work for getting in', ofKind(opened, 'sublet')) };
@@ -72,7 +72,7 @@ export function total(label: string, jobs: readonly Line[], opened: readonly Lin
   const feeSum = added('Fees', hires);
   const cores = both('Core charges', fixed.cores, broughtCores);
   const access = added('Getting in and closing up', gettingIn);
-  const all: readonly Line[] = [...opened, ...jobs, ...fixed.lines, ...feeLines];
+  const all = opened.concat(jobs, fixed.lines, feeLines);
   const counted = feeLines.filter((line) => !line.amount.high.isZero());
   const feesForTax = both('All fees', feeSum, added('Hire for getting in', ofKind(opened, 'fee')));
   const taxes = shop.taxes.map((tax) => taxLine(tax, { ...sums, fees: feesForTax }, all, shop, money));
@@ -80,7 +80,7 @@ export function total(label: string, jobs: readonly Line[], opened: readonly Lin
   const accessHours = hoursOf('Hours of getting in and closing up', gettingIn);
   return {
     // A fee that comes to nothing is no line of the quote; its sum keeps it, since it may come to something when a figure moves.
-    lines: counted.length === feeLines.length ? all : [...opened, ...jobs, ...fixed.lines, ...counted],
+    lines: counted.length === feeLines.length ? all : opened.concat(jobs, fixed.lines, counted),
     hours: sum('Hours of work', 'hours', [accessHours, hoursOf('Hours on the work', work)]),
     accessHours, labour, access,
     parts: fixed.parts, sublets: fixed.sublets, fees: feeSum, cores, taxes, tax,

@@ -15,7 +15,7 @@ export interface WaysProblem<P extends RankedPlan> {
   readonly gives: readonly number[];
   /** For each way in: a price never above what it adds to a total. */
   readonly prices: readonly Decimal[];
-  /** For each job its modes; a job without a mode that can be reached makes the problem unsolvable. */
+  /** For each job its modes, cheapest first; a job without a mode that can be reached makes the problem unsolvable. */
   readonly jobs: readonly (readonly WayMode[])[];
   /** A sum that every plan contains, whatever its ways. */
   readonly base: Decimal;
@@ -97,7 +97,7 @@ export function cheapestWays<P extends RankedPlan>(problem: WaysProblem<P>, most
       const changes = jobs.some((modes) => {
         const left = cheapestMode(modes, without);
         const now = cheapestMode(modes, all);
-        return now !== undefined && (left === undefined || cheaper(now, left));
+        return now !== undefined && now !== left && (left === undefined || byCost(now, left) < 0);
       });
       if (!changes) return false;
     }
@@ -122,18 +122,20 @@ function cheapestSum(jobs: WaysProblem<never>['jobs'], open: number): Decimal | 
   return sum.total();
 }
 
-/** The mode that costs least with these ways in open; of equals the quicker, then the one that is written first. */
-export function cheapestMode<M extends WayMode>(modes: readonly M[], given: number): M | undefined {
-  let cheapest: M | undefined;
-  for (const mode of modes) {
-    if ((mode.takes & ~given) === 0 && (cheapest === undefined || cheaper(mode, cheapest))) cheapest = mode;
-  }
-  return cheapest;
+/** The modes of a job, the one that costs least first; of equals the quicker, then the one that is written first. */
+export function cheapestFirst<M extends WayMode>(modes: readonly M[]): readonly M[] {
+  return modes.length < 2 ? modes : modes.toSorted(byCost);
 }
 
-/** Cheaper, or as cheap and quicker: a way in that only saves hours is taken too, where it costs nothing more. */
-function cheaper(a: WayMode, b: WayMode): boolean {
-  return (compare(a.price, b.price) || compare(a.hours, b.hours)) < 0;
+/** The mode that costs least with these ways in open, of modes that stand cheapest first. */
+export function cheapestMode<M extends WayMode>(modes: readonly M[], given: number): M | undefined {
+  for (const mode of modes) if ((mode.takes & ~given) === 0) return mode;
+  return undefined;
+}
+
+/** Of two that cost the same the quicker goes first: a way in that only saves hours is taken too, where it costs nothing more. */
+function byCost(a: WayMode, b: WayMode): number {
+  return compare(a.price, b.price) || compare(a.hours, b.hours);
 }
 
 /** Whether one plan is to be preferred to another. */

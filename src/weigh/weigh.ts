@@ -1,5 +1,5 @@
-import { problem, type Block, type Problem } from '../language/index.js';
-import { decisionRules, workRules, type CautionTopic, type Estimate, type Option } from '../estimate/index.js';
+import { Places, problem, type Block, type Problem } from '../language/index.js';
+import { decisionRules, workRules, type CautionTopic, type Estimate, type Labour, type Option } from '../estimate/index.js';
 import { cautionsOf } from './cautions.js';
 import { chancesOf } from './chances.js';
 import { partsIn, returnsOf, type Returns } from './cores.js';
@@ -129,9 +129,11 @@ function isComplete(option: Option, planned: Planned, estimate: Estimate, flawed
   return [...restsOn(option, estimate)].every((block) => !flawed.has(block));
 }
 
+const ordering = new Places<Labour>((job) => job.after.length > 0);
+
 /** Only what says `after` can go round in a circle. */
-function saysOrder({ labour, sublets }: Option, { chosen }: Planned): boolean {
-  return labour.some((job) => job.after.length > 0) || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
+function saysOrder({ record, labour, sublets }: Option, { chosen }: Planned): boolean {
+  return ordering.in(labour, record).length > 0 || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
 }
 
 function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'later'>, estimate: Estimate, problems: Problem[]): void {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../src/vocabulary/index.js';
 import { cheapestWays, type RankedPlan, type Weighed } from '../../src/weigh/index.js';
+import { cheapestFirst } from '../../src/weigh/ways.js';
 import { randomEstimate } from '../support/random-estimate.js';
 import { PATIENT, runs } from '../support/random-runs.js';
 import { onStand, unpinned } from './rewrite.js';
@@ -94,7 +95,7 @@ function bySearch(one: Case, most: number): Plan[] {
   return cheapestWays<Plan>({
     gives: one.includes.map((more, i) => more | bit(i)),
     prices: one.prices.map((price) => new Decimal(price)),
-    jobs: one.jobs.map((job) => job.map(({ takes, price, hours }) => ({ takes, price: new Decimal(price), hours: new Decimal(hours) }))),
+    jobs: one.jobs.map((job) => cheapestFirst(job.map(({ takes, price, hours }) => ({ takes, price: new Decimal(price), hours: new Decimal(hours) })))),
     base: new Decimal(0),
     plan: (paid) => priced(one, paid) as Plan,
   }, most);

@@ -1,4 +1,5 @@
-import type { Rule } from '../../language/index.js';
+import { Places, type Rule } from '../../language/index.js';
+import type { Part } from '../../estimate/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
@@ -16,8 +17,10 @@ const keepWithoutLess: Rule<{ readonly piece: string }> = {
   example: example({ one: '  labour "Swap the starter" 2 h\n    because seen\n  part "Starter" 180.00 rebuilt\n    core 60.00\n      «keeps "Solenoid"»\n' }),
 };
 
-export const keepCheck = optionCheck(keepWithoutLess, function* find(one) {
-  for (const part of one.option.parts) {
-    for (const keep of part.core?.keeps ?? []) if (keep.less === undefined) yield found(keepWithoutLess, keep.at, { piece: keep.title });
+export const keepCheck = optionCheck(keepWithoutLess, function* find({ option }) {
+  for (const i of keeping.in(option.parts, option.record)) {
+    for (const keep of (option.parts[i] as Part).core?.keeps ?? []) if (keep.less === undefined) yield found(keepWithoutLess, keep.at, { piece: keep.title });
   }
 });
+
+const keeping = new Places<Part>(({ core }) => core !== undefined && core.keeps.length > 0);

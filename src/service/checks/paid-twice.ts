@@ -1,4 +1,4 @@
-import { sameItems, Slot, type Rule } from '../../language/index.js';
+import { changedSince, Slot, type Rule } from '../../language/index.js';
 import { clip, heldByRecords, type Record } from '../../vocabulary/index.js';
 import type { Line } from '../../weigh/index.js';
 import { found, optionCheck } from './check.js';
@@ -32,13 +32,25 @@ interface Twins {
   readonly again: number;
 }
 
-const lastTwins = new Slot<{ readonly keys: readonly string[]; readonly twins: readonly Twins[] }>(heldByRecords);
+interface LastTime {
+  readonly lines: readonly Line[];
+  readonly keys: readonly string[];
+  readonly twins: readonly Twins[];
+}
+
+const lastTimes = new Slot<LastTime>(heldByRecords);
 
 /** Lines with the words of an earlier one, each with the first of them; looked for anew where a word of any line has changed. */
 function twins(option: Record, lines: readonly Line[]): readonly Twins[] {
-  const keys = lines.map((line) => (line.amount.likely.isZero() ? FREE : keyOf(line)));
-  const before = lastTwins.get(option);
-  if (before !== undefined && sameItems(before.keys, keys)) return before.twins;
+  const before = lastTimes.get(option);
+  const changed = before === undefined ? undefined : changedSince(before.lines, lines);
+  const now = before !== undefined && changed?.every((i) => keyOf(lines[i] as Line) === before.keys[i]) === true ? { ...before, lines } : twinsAnew(lines);
+  lastTimes.set(option, now);
+  return now.twins;
+}
+
+function twinsAnew(lines: readonly Line[]): LastTime {
+  const keys = lines.map(keyOf);
   const firsts = new Map<string, number>();
   const found: Twins[] = [];
   keys.forEach((key, again) => {
@@ -46,18 +58,12 @@ function twins(option: Record, lines: readonly Line[]): readonly Twins[] {
     if (first !== again) found.push({ first, again });
     else if (key !== FREE) firsts.set(key, again);
   });
-  lastTwins.set(option, { keys, twins: found });
-  return found;
+  return { lines, keys, twins: found };
 }
 
 /** What costs nothing is charged not even once. */
 const FREE = '';
 
-/** Kept by the lines, which stay the same while others are typed in. */
-const wordsOfLines = new WeakMap<Line, string>();
-
-function keyOf(line: Line): string {
-  let key = wordsOfLines.get(line);
-  if (key === undefined) wordsOfLines.set(line, (key = `${line.kind} ${line.title.trim().toLowerCase()}`));
-  return key;
+function keyOf({ kind, title, amount }: Line): string {
+  return amount.likely.isZero() ? FREE : `${kind} ${title.trim().toLowerCase()}`;
 }

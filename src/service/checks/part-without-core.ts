@@ -1,5 +1,5 @@
-import type { Rule } from '../../language/index.js';
-import { topicsOf } from '../../estimate/index.js';
+import { Places, type Rule } from '../../language/index.js';
+import { topicsOf, type Part } from '../../estimate/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
@@ -17,10 +17,12 @@ const partWithoutCore: Rule<{ readonly part: string }> = {
   example: example({ one: '  labour "Swap the starter" 2 h\n    because seen\n  «part "Starter" 180.00 rebuilt»\n' }),
 };
 
-export const coreCheck = optionCheck(partWithoutCore, function* find(one, { isOwn }) {
-  for (const part of one.option.parts) {
-    if (part.core !== undefined || !isOwn(part) || part.condition === 'customer-supplied') continue;
-    const against = part.condition === 'rebuilt' || (part.condition === 'used' && topicsOf(part).has('exchange-engine'));
-    if (against) yield found(partWithoutCore, part.at, { part: part.title });
+export const coreCheck = optionCheck(partWithoutCore, function* find({ option }, { isOwn }) {
+  for (const i of coreless.in(option.parts, option.record)) {
+    const part = option.parts[i] as Part;
+    if (isOwn(part)) yield found(partWithoutCore, part.at, { part: part.title });
   }
 });
+
+/** Parts that are sold against an old one, and say nothing of it. */
+const coreless = new Places<Part>((part) => part.core === undefined && (part.condition === 'rebuilt' || (part.condition === 'used' && topicsOf(part).has('exchange-engine'))));

@@ -1,4 +1,4 @@
-import type { Rule } from '../../language/index.js';
+import { Places, type Rule } from '../../language/index.js';
 import type { Part } from '../../estimate/index.js';
 import { moneyText } from '../../report/index.js';
 import { clip, type Amount } from '../../vocabulary/index.js';
@@ -21,13 +21,16 @@ const priceFarOff: Rule<{ readonly part: string; readonly price: string; readonl
 
 /** Compares parts of options with the named part of the same title: the shop’s own usual price, most often. */
 export const priceCheck = wholeCheck(priceFarOff, function* find(view) {
-  const own = view.estimate.options.flatMap((option) => option.parts.filter((part) => part.name === undefined && view.isOwn(part)));
-  if (own.length === 0) return;
-  const named = titled(view.estimate.parts);
-  for (const part of own) {
-    for (const usual of named.get(key(part.title)) ?? []) if (usual.condition === part.condition) yield* compared(part, usual, view);
+  for (const { parts, record } of view.estimate.options) {
+    for (const i of unnamed.in(parts, record)) {
+      const part = parts[i] as Part;
+      if (!view.isOwn(part)) continue;
+      for (const usual of titled(view.estimate.parts).get(key(part.title)) ?? []) if (usual.condition === part.condition) yield* compared(part, usual, view);
+    }
   }
 });
+
+const unnamed = new Places<Part>(({ name }) => name === undefined);
 
 /** Kept by the list: a keystroke in a job leaves the named parts as they are. */
 const byTitle = new WeakMap<readonly Part[], ReadonlyMap<string, readonly Part[]>>();

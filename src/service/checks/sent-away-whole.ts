@@ -1,4 +1,5 @@
-import type { Rule } from '../../language/index.js';
+import { Places, type Rule } from '../../language/index.js';
+import type { Labour, Sublet } from '../../estimate/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
@@ -17,9 +18,14 @@ const sentAwayWhole: Rule<{ readonly job: string; readonly sublet: string }> = {
 };
 
 export const sentAwayCheck = optionCheck(sentAwayWhole, function* find({ option }) {
-  for (const job of option.labour) {
-    if (job.apart !== undefined || job.done !== undefined || job.modes.length === 0) continue;
-    const sublet = job.sublets.find((one) => one.backIn !== undefined && one.after.length === 0);
-    if (sublet !== undefined) yield found(sentAwayWhole, job.at, { job: job.title, sublet: sublet.title });
+  for (const i of sending.in(option.labour, option.record)) {
+    const { at, title, sublets } = option.labour[i] as Labour;
+    for (const sublet of sublets.filter(isSent).slice(0, 1)) yield found(sentAwayWhole, at, { job: title, sublet: sublet.title });
   }
 });
+
+const sending = new Places<Labour>(({ apart, done, modes, sublets }) => apart === undefined && done === undefined && modes.length > 0 && sublets.some(isSent));
+
+function isSent({ backIn, after }: Sublet): boolean {
+  return backIn !== undefined && after.length === 0;
+}

@@ -1,4 +1,5 @@
-import type { Rule } from '../../language/index.js';
+import { Places, type Rule } from '../../language/index.js';
+import type { Labour } from '../../estimate/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
@@ -17,6 +18,10 @@ const toolWithoutArrival: Rule<{ readonly tool: string }> = {
 };
 
 export const toolCheck = optionCheck(toolWithoutArrival, function* find({ option, weighed }) {
-  const tools = [...option.labour, ...weighed.planned.chosen.paid].flatMap((line) => line.tools);
-  for (const tool of tools) if (!tool.owned && tool.arrives === undefined) yield found(toolWithoutArrival, tool.at, { tool: tool.title });
+  const jobs = needing.in(option.labour, option.record).map((i) => option.labour[i] as Labour);
+  for (const { tools } of [...jobs, ...weighed.planned.chosen.paid]) {
+    for (const tool of tools) if (!tool.owned && tool.arrives === undefined) yield found(toolWithoutArrival, tool.at, { tool: tool.title });
+  }
 });
+
+const needing = new Places<Labour>(({ tools }) => tools.length > 0);

@@ -1,4 +1,4 @@
-import type { Span } from '../../language/index.js';
+import { Places, type Span } from '../../language/index.js';
 import { topicsOf, type Estimate, type Finding, type Header, type Option, type Resolved, type Source } from '../../estimate/index.js';
 import type { Name, Record, Topic } from '../../vocabulary/index.js';
 import type { Book, Comparison, Planned, Weighed } from '../../weigh/index.js';
@@ -68,23 +68,35 @@ function heldBy({ option, planned }: Weighed): ReadonlyMap<Topic, readonly Sourc
   if (held !== undefined) return held;
   held = new Map();
   const { paid } = planned.chosen;
-  const all: readonly Source[] = [...option.labour, ...option.parts, ...option.sublets, ...option.fees, ...paid, ...paid.flatMap((way) => [...way.parts, ...way.sublets])];
-  for (const source of new Set(all)) {
-    for (const topic of topicsOf(source)) {
+  const jobs = standing.jobs.in(option.labour, option.record).map((i) => option.labour[i] as Source);
+  const parts = standing.parts.in(option.parts, option.record).map((i) => option.parts[i] as Source);
+  // Two ways in may bring along the same, or what the option has anyway.
+  for (const line of new Set<Source>([...jobs, ...parts, ...option.sublets, ...option.fees, ...paid, ...paid.flatMap((way) => [...way.parts, ...way.sublets])])) {
+    for (const topic of topicsOf(line)) {
       const list = held.get(topic);
-      if (list === undefined) held.set(topic, [source]);
-      else list.push(source);
+      if (list === undefined) held.set(topic, [line]);
+      else list.push(line);
     }
   }
   byPlan.set(planned, held);
   return held;
 }
 
-/** The findings that some lines name behind because. */
+/** Which lines of an option stand for something: few do. */
+const standing = { jobs: new Places(standsForSomething), parts: new Places(standsForSomething) };
+
+function standsForSomething(line: Source): boolean {
+  return topicsOf(line).size > 0;
+}
+
+/** The findings that some lines name behind because, in the order of the findings. */
 export function findingsBehind(sources: Iterable<Pick<Source, 'record'>>, findings: readonly Finding[]): Finding[] {
-  const names = new Set<string>();
-  for (const { record } of sources) for (const { name } of becauseOf(record)) names.add(name);
-  return findings.filter(({ name }) => name !== undefined && names.has(name));
+  const open = new Set(findings.flatMap(({ name }) => name ?? []));
+  for (const { record } of sources) {
+    if (open.size === 0) break;
+    for (const { name } of becauseOf(record)) open.delete(name);
+  }
+  return findings.filter(({ name }) => name !== undefined && !open.has(name));
 }
 
 export function becauseOf(record: Record): readonly Name[] {

@@ -1,7 +1,15 @@
-import type { Finding } from '../../estimate/index.js';
+import type { Finding, Option, Source } from '../../estimate/index.js';
 import { findingsBehind, type OptionView, type View } from './view.js';
 
 /** The findings that an option rests on, through any of its lines. */
 export function workFindings({ option }: OptionView, { estimate }: View): readonly Finding[] {
-  return findingsBehind([option, ...option.labour, ...option.parts, ...option.sublets], estimate.findings);
+  return findingsBehind(linesOf(option), estimate.findings);
+}
+
+/** One after the other, since most often the first ones name all findings there are. */
+function* linesOf(option: Option): Iterable<Source> {
+  yield option;
+  yield* option.labour;
+  yield* option.parts;
+  yield* option.sublets;
 }

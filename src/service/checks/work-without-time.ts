@@ -1,4 +1,5 @@
-import type { Rule } from '../../language/index.js';
+import { Places, type Rule } from '../../language/index.js';
+import type { Labour, Mode } from '../../estimate/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
@@ -16,8 +17,14 @@ const workWithoutTime: Rule<{ readonly work: string }> = {
 /** An option whose whole total is nothing has its own message. */
 export const timeCheck = optionCheck(workWithoutTime, function* find({ weighed, option, placeOf }) {
   if (weighed.totals.total.likely.lte(0)) return;
-  for (const job of option.labour) {
-    const mode = job.modes.find((one) => one.with.length === 0 && one.hours.high.isZero());
-    if (mode !== undefined) yield found(workWithoutTime, placeOf({ record: job.record, at: mode.hours.at, broken: false }), { work: job.title });
+  for (const i of timeless.in(option.labour, option.record)) {
+    const { record, title, modes } = option.labour[i] as Labour;
+    for (const { hours } of modes.filter(isTimeless)) yield found(workWithoutTime, placeOf({ record, at: hours.at, broken: false }), { work: title });
   }
 });
+
+const timeless = new Places<Labour>(({ modes }) => modes.some(isTimeless));
+
+function isTimeless({ with: ways, hours }: Mode): boolean {
+  return ways.length === 0 && hours.high.isZero();
+}

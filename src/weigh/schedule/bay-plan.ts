@@ -2,7 +2,7 @@ import { precedenceTimes } from './bounds.js';
 import { assignTechnicians, criticalChain, type ChainLink } from './chain.js';
 import { TOLERANCE } from './duration.js';
 import type { Layout } from './plan-task.js';
-import { latestFinish, listByPriority, PRIORITY_RULES } from './priority.js';
+import { latestFinish, listByPriority, predecessorsFirst, PRIORITY_RULES, rankedByKey } from './priority.js';
 import { leastFinish, searchLists } from './search.js';
 import { SerialGeneration } from './serial.js';
 
@@ -30,7 +30,9 @@ export interface BayPlan {
   /** How much earlier a better plan could finish at most; 0 where proven. */
   readonly gap: number;
   /** The list of tasks that serial generation makes this plan from. */
-  readonly order: readonly number[];
+  readonly order: Int32Array;
+  /** All tasks by their latest finish. */
+  readonly ranked: Int32Array;
   /** What the finish hangs on, from the start to the finish: tasks without idle time between. */
   readonly chain: readonly ChainLink[];
 }
@@ -45,14 +47,15 @@ export type PlanEffort = 'search' | 'rules';
  * MOST_NODES partial lists. Beyond these the best plan found is given with its gap.
  *
  * @param effort `rules` leaves the search out: quicker, with a gap where the rules can't prove their plan.
- * @param near the order of a plan of nearly the same tasks, with which this one is found sooner. It changes nothing of what is found.
+ * @param near `ranked` of a plan of nearly the same tasks, with which this one is found sooner. It changes nothing of what is found.
  */
-export function bayPlan(layout: Layout, effort: PlanEffort, near?: readonly number[]): BayPlan {
+export function bayPlan(layout: Layout, effort: PlanEffort, near?: Int32Array): BayPlan {
   const { count, durations, isCounted } = layout;
   const times = precedenceTimes(layout);
   const generation = new SerialGeneration(layout);
   const floor = leastFinish(layout, times);
-  const latest = listByPriority(layout, latestFinish(layout, times), near);
+  const ranked = rankedByKey(layout, latestFinish(layout, times), near);
+  const latest = predecessorsFirst(layout, ranked);
   let order = latest;
   let makespan = generation.run(order, durations);
   let generated = order;
@@ -73,7 +76,7 @@ export function bayPlan(layout: Layout, effort: PlanEffort, near?: readonly numb
     proven = complete;
   }
   if (generated !== order) makespan = generation.run(order, durations);
-  return new GeneratedPlan(layout, generation, order, { makespan, lowerBound: proven ? makespan : Math.min(floor, makespan), proven });
+  return new GeneratedPlan(layout, generation, order, ranked, { makespan, lowerBound: proven ? makespan : Math.min(floor, makespan), proven });
 }
 
 /** Who does what, and what the finish hangs on, is only worked out where somebody asks: while an estimate is typed, the finish alone counts. */
@@ -82,18 +85,16 @@ class GeneratedPlan implements BayPlan {
   readonly makespan: number;
   readonly lowerBound: number;
   readonly proven: boolean;
-  readonly order: readonly number[];
   private readonly starts: Float64Array;
   private readonly ends: Float64Array;
   private assigned: readonly (number | undefined)[] | undefined;
   private timed: readonly PlannedTask[] | undefined;
   private traced: readonly ChainLink[] | undefined;
 
-  constructor(private readonly layout: Layout, { starts, ends }: SerialGeneration, order: Int32Array, { makespan, lowerBound, proven }: Pick<BayPlan, 'makespan' | 'lowerBound' | 'proven'>) {
+  constructor(private readonly layout: Layout, { starts, ends }: SerialGeneration, readonly order: Int32Array, readonly ranked: Int32Array, { makespan, lowerBound, proven }: Pick<BayPlan, 'makespan' | 'lowerBound' | 'proven'>) {
     this.makespan = makespan;
     this.lowerBound = lowerBound;
     this.proven = proven;
-    this.order = [...order];
     this.starts = starts;
     this.ends = ends;
   }

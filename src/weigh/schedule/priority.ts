@@ -30,18 +30,45 @@ export const PRIORITY_RULES: readonly PriorityRule[] = [
   function longestFirst({ durations }) { return durations.map((duration) => -duration); },
 ];
 
+/** All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table. */
+export function listByPriority(layout: Layout, keys: Float64Array): Int32Array {
+  return predecessorsFirst(layout, rankedByKey(layout, keys));
+}
+
 /**
- * All tasks in an order with predecessors first, those that count before the others, and otherwise by key, then by the table.
+ * All tasks by key, then by the table; those that count before the others.
  *
  * @param near every task once, nearly in that order: the nearer, the sooner it is found. It changes nothing of what is found.
  */
-export function listByPriority(layout: Layout, keys: Float64Array, near?: readonly number[]): Int32Array {
-  const { count, isCounted } = layout;
-  // A list, and no typed array: the sort of a list is quick with what is nearly in order.
-  const byRank = (near === undefined ? Array.from({ length: count }, (_, i) => i) : [...near]).sort((a, b) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b);
-  const rank = new Int32Array(count);
-  for (let at = 0; at < count; at++) rank[byRank[at] as number] = at;
-  return waitsAreBefore(layout, rank) ? new Int32Array(byRank) : firstThatMay(layout, byRank, rank);
+export function rankedByKey({ count, isCounted }: Layout, keys: Float64Array, near?: Int32Array): Int32Array {
+  const order = (a: number, b: number) => (isCounted[b] as number) - (isCounted[a] as number) || compare(keys[a] as number, keys[b] as number) || a - b;
+  return (near === undefined ? undefined : moved(near, order)) ?? Int32Array.from({ length: count }, (_, i) => i).sort(order);
+}
+
+/** Past so many steps for each task, the list was not near. */
+const MOST_STEPS = 8;
+
+/** Moves each task of a list ahead of those that it goes before; undefined where that takes too many steps. */
+function moved(near: Int32Array, order: (a: number, b: number) => number): Int32Array | undefined {
+  const list = near.slice();
+  let left = MOST_STEPS * list.length;
+  for (let from = 1; from < list.length; from++) {
+    const task = list[from] as number;
+    let at = from;
+    for (; at > 0 && order(list[at - 1] as number, task) > 0; at--) {
+      if (left-- === 0) return undefined;
+      list[at] = list[at - 1] as number;
+    }
+    list[at] = task;
+  }
+  return list;
+}
+
+/** The tasks in the order of a ranking, but that a task waits for its predecessors. */
+export function predecessorsFirst(layout: Layout, ranked: Int32Array): Int32Array {
+  const rank = new Int32Array(layout.count);
+  ranked.forEach((task, at) => (rank[task] = at));
+  return waitsAreBefore(layout, rank) ? ranked : firstThatMay(layout, ranked, rank);
 }
 
 function waitsAreBefore({ count, before, beforeFrom }: Layout, rank: Int32Array): boolean {
@@ -52,17 +79,17 @@ function waitsAreBefore({ count, before, beforeFrom }: Layout, rank: Int32Array)
 }
 
 /** Takes again and again the first of the list that waits for nothing that isn't taken yet. */
-function firstThatMay({ count, beforeFrom, successors }: Layout, byRank: readonly number[], rank: Int32Array): Int32Array {
+function firstThatMay({ count, beforeFrom, successors }: Layout, ranked: Int32Array, rank: Int32Array): Int32Array {
   const missing = new Int32Array(count);
   const open = new SmallestFirst(count);
   for (let at = 0; at < count; at++) {
-    const i = byRank[at] as number;
+    const i = ranked[at] as number;
     missing[i] = (beforeFrom[i + 1] as number) - (beforeFrom[i] as number);
     if (missing[i] === 0) open.put(at);
   }
   const order = new Int32Array(count);
   for (let at = 0; at < count; at++) {
-    const next = byRank[open.take()] as number;
+    const next = ranked[open.take()] as number;
     order[at] = next;
     for (const one of successors[next] as readonly number[]) if (--(missing[one] as number) === 0) open.put(rank[one] as number);
   }

@@ -12,18 +12,19 @@ import { SerialGeneration } from './serial.js';
  * @param order each task once, predecessors first.
  * @throws RangeError where the tasks have no plan or the order is not such an order: a fault of the caller.
  */
-export function compileOrder(tasks: readonly PlanTask[], order: readonly number[], technicians: number): (durations: Float64Array) => number {
+export function compileOrder(tasks: readonly PlanTask[], order: ArrayLike<number>, technicians: number): (durations: Float64Array) => number {
   const layout = layOut(tasks, technicians);
   if (layout.kind !== 'laid-out') throw new RangeError(`These tasks have no plan: ${layout.kind}.`);
   const placed = new Set<number>();
-  for (const i of order) {
+  const list = Int32Array.from(order);
+  for (const i of list) {
     const task = tasks[i];
     if (task === undefined || placed.has(i) || task.after.some((before) => !placed.has(before))) throw new RangeError(`Task ${i} can't stand there in the order.`);
     placed.add(i);
   }
   if (placed.size !== tasks.length) throw new RangeError('The order leaves out tasks.');
   // What comes after the last task that counts can't change the finish.
-  const needed = Int32Array.from(order.slice(0, order.findLastIndex((i) => layout.isCounted[i] === 1) + 1));
+  const needed = list.slice(0, list.findLastIndex((i) => layout.isCounted[i] === 1) + 1);
   const generation = new SerialGeneration(layout);
   return (durations) => generation.run(needed, durations);
 }

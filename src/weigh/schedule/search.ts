@@ -140,10 +140,11 @@ const MOST_HEADS = 400;
 
 /** What no plan can finish before: the critical path, and the work that has to fit between waits before and after it. */
 export function leastFinish({ count, isCounted, isWork, durations, technicians }: Layout, { earlyStart, tail, length }: PrecedenceTimes): number {
-  const work = [...Array(count).keys()].filter((i) => isCounted[i] === 1 && isWork[i] === 1);
-  const byTail = [...work].sort((a, b) => (tail[b] as number) - (tail[a] as number));
+  const byTail: number[] = [];
+  for (let i = 0; i < count; i++) if (isCounted[i] === 1 && isWork[i] === 1) byTail.push(i);
   let least = length;
-  const heads = [...new Set(work.map((i) => earlyStart[i] as number))];
+  const heads = [...new Set(byTail.map((i) => earlyStart[i] as number))];
+  byTail.sort((a, b) => (tail[b] as number) - (tail[a] as number));
   const apart = Math.ceil(heads.length / MOST_HEADS);
   for (const head of heads.filter((_, i) => i % apart === 0)) {
     let sum = 0;

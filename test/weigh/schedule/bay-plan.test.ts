@@ -199,7 +199,7 @@ describe('a plan of the bay', () => {
 
   it('may hold nothing', () => {
     const { kind, tasks, makespan, lowerBound, proven, gap, order, chain } = planOf([], 1);
-    expect({ kind, tasks, makespan, lowerBound, proven, gap, order, chain }).toEqual({ kind: 'planned', tasks: [], makespan: 0, lowerBound: 0, proven: true, gap: 0, order: [], chain: [] });
+    expect({ kind, tasks, makespan, lowerBound, proven, gap, order: [...order], chain }).toEqual({ kind: 'planned', tasks: [], makespan: 0, lowerBound: 0, proven: true, gap: 0, order: [], chain: [] });
   });
 
   it('states the gap where there is too much work to search', () => {
