@@ -10,6 +10,7 @@ export { parse, parseSome, print, rangeIn, reparse } from './parse.js';
 export { exact } from './exact.js';
 export { sameItems } from './same-items.js';
 export { changedSince } from './changed-since.js';
+export { LastTime, type Changes } from './last-time.js';
 export { Places } from './places.js';
 export { Holders, Slot, type Holder } from './slot.js';
 export { limits } from './limits.js';

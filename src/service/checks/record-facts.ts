@@ -1,4 +1,4 @@
-import { changedSince } from '../../language/index.js';
+import { LastTime, type Changes } from '../../language/index.js';
 import { referencesIn, type Resolved } from '../../estimate/index.js';
 import type { Amount, Field, Name, Record } from '../../vocabulary/index.js';
 
@@ -15,20 +15,10 @@ export interface AllFacts {
   readonly wide: () => readonly { readonly record: Record; readonly amounts: readonly Amount[] }[];
 }
 
-/** By the first line of the estimate’s own file, which typing further down leaves as it is. */
-const kept = new WeakMap<Record, FactsOfLines>();
-
-/**
- * Facts of every line. A keystroke replaces one record, so only what differs from the last time is worked out again;
- * the answer holds until the next call for the same file.
- */
+/** Facts of every line; the answer holds until the next call for the same file. */
 export function factsOf({ records, estimate: { uri } }: Pick<Resolved, 'records' | 'estimate'>): AllFacts {
-  const first = records.find(({ block }) => block.uri === uri);
-  const before = first === undefined ? undefined : kept.get(first);
-  if (before?.follow(records) === true) return before;
-  const made = new FactsOfLines(records);
-  if (first !== undefined) kept.set(first, made);
-  return made;
+  // Known again by the first line of the estimate’s own file, which typing further down leaves as it is.
+  return lastTime.for(records, records.find(({ block }) => block.uri === uri));
 }
 
 class FactsOfLines implements AllFacts {
@@ -44,15 +34,12 @@ class FactsOfLines implements AllFacts {
     records.forEach((record, i) => this.placeUnnamed(record, i));
   }
 
-  /** Takes over what differs; false where that is more than a few lines. */
-  follow(records: readonly Record[]): boolean {
-    const old = this.records;
-    const changed = changedSince(old, records);
-    if (changed === undefined) return false;
+  /** Takes over what differs. */
+  follow({ places: changed, old, now }: Changes<Record>): this {
     const places = (this.places ??= placesByName(old));
-    for (const i of changed) this.replace(i, old[i] as Record, records[i] as Record, places);
-    this.records = records;
-    return true;
+    for (const i of changed) this.replace(i, old[i] as Record, now[i] as Record, places);
+    this.records = now;
+    return this;
   }
 
   names(kind: string, name: string): boolean {
@@ -98,6 +85,8 @@ class FactsOfLines implements AllFacts {
     }
   }
 }
+
+const lastTime = new LastTime<Record, FactsOfLines>((records) => new FactsOfLines(records), (facts, changes) => facts.follow(changes));
 
 /** Where the lines of a name stand, by kind and name. */
 type Places = Map<string, Map<string, Set<number>>>;
