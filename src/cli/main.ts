@@ -17,8 +17,11 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 // Where nobody hears complaints, there is nobody to complain to; the exit code still says it.
 process.stderr.on('error', () => undefined);
 
+/** What editors say when they start a language server. */
+const TO_SERVER = /^(?:--stdio|--clientProcessId(?:=\d+)?|\d+)$/;
+
 // The language server is loaded only when asked for: it lives on, and the commands need none of it.
-if (args[0] === 'lsp') void import('./lsp/server.js').then(({ serve }) => serve(process.stdin, process.stdout, version));
+if (args[0] === 'lsp' && args.slice(1).every((one) => TO_SERVER.test(one))) void import('./lsp/server.js').then(({ serve }) => serve(process.stdin, process.stdout, version));
 else process.exitCode = started();
 
 function started(): ExitCode {

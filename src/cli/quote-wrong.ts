@@ -18,7 +18,7 @@ export function sayWhatIsWrong(name: string, uri: string, service: LanguageServi
 
 /** Says why a quote or a supplement was not made: a line that it rests on is missing. `what`: “No quote was made”. */
 export function sayIncomplete(what: string, title: string, name: string, uri: string, service: LanguageService, files: Files, terminal: Terminal): false {
-  terminal.err(`${what}: ${plain(title)} rests on a line that can’t be read or priced, and lines would be missing.\n`);
+  terminal.err(`${what}: ${plain(title)} rests on a line that can’t be read or priced: lines would be missing, or days be wrong.\n`);
   sayWhatIsWrong(name, uri, service, files, terminal);
   return false;
 }

@@ -24,7 +24,7 @@ export type ExitCode = 0 | 1 | 2;
 const COMMANDS = ['check', 'weigh', 'quote', 'export', 'closing', 'history', 'list', 'records', 'changes', 'git'] as const;
 
 /** Options that belong to some commands only. */
-const BELONGS: Readonly<Record<string, readonly string[]>> = { explain: ['weigh'], option: ['quote'], stage: ['quote'], supplement: ['quote'], as: ['check', 'quote', 'export', 'changes'], output: ['check', 'quote', 'export', 'changes'], since: ['changes', 'quote'], today: ['list', 'weigh', 'export'] };
+const BELONGS: Readonly<Record<string, readonly string[]>> = { json: ['check', 'weigh', 'export', 'closing', 'history', 'list', 'records', 'changes'], explain: ['weigh'], option: ['quote'], stage: ['quote'], supplement: ['quote'], as: ['check', 'quote', 'export', 'changes'], output: ['check', 'quote', 'export', 'changes'], since: ['changes', 'quote'], today: ['list', 'weigh', 'export'] };
 
 /** Runs one command line. Never throws; whatever goes wrong is said in a sentence. */
 export function run(args: readonly string[], version: string, given: Terminal): ExitCode {
@@ -67,6 +67,8 @@ function runCommand(args: readonly string[], version: string, given: Terminal): 
 
   if (values.json === true && values.as !== undefined && values.as !== 'json') return wrong(`--json and --as ${values.as} ask for two forms at once.`, terminal);
 
+  if (values.json === true && values.explain !== undefined) return wrong('--explain answers in text; leave out --json.', terminal);
+
   if (command === 'changes') return changes(names, { as: values.json === true ? 'json' : values.as, output: values.output, since: values.since, version }, terminal) ? 0 : 1;
   if (command === 'git') return gitCommand(names, version, terminal) ? 0 : 1;
 
@@ -84,7 +86,7 @@ function runCommand(args: readonly string[], version: string, given: Terminal): 
   if (command === 'quote' && values.supplement === true) return quoteSupplementFile(name, { option: values.option, as: values.as, output: values.output, since: values.since }, service, files, terminal) ? 0 : 1;
   if (command === 'quote' && values.since !== undefined) return wrong('--since goes with --supplement: a quote is of the file as it is.', terminal);
   if (command === 'quote') return quoteFile(name, { option: values.option, as: values.as, output: values.output }, service, files, terminal) ? 0 : 1;
-  if (command === 'export') return exportFile(name, { as: values.as, output: values.output }, service, files, terminal) ? 0 : 1;
+  if (command === 'export') return exportFile(name, { as: json ? 'json' : values.as, output: values.output }, service, files, terminal) ? 0 : 1;
   if (command === 'list') return list(names, json, service, files, terminal) ? 0 : 1;
   if (command === 'history') return history(names, json, files, terminal) ? 0 : 1;
   if (command === 'closing') return closingFile(name, json, service, files, terminal) ? 0 : 1;

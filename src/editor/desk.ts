@@ -6,6 +6,7 @@ import type { Guarded } from './guarded.js';
 import { isEstimate, pathFrom, type Key } from './places.js';
 import { Positions } from './positions.js';
 import { severitiesWanted } from './language/severities.js';
+import { Seen } from './seen.js';
 import { Texts } from './texts.js';
 import { Watch } from './watch.js';
 
@@ -19,6 +20,9 @@ export class Desk implements vscode.Disposable {
   private readonly texts: Texts;
   private readonly watch = new Watch((key) => this.changedOnDisk(key));
   private readonly uses = new Map<Key, readonly Key[]>();
+  private readonly seen: Seen;
+  /** The pictures of the findings of each estimate on the desk. */
+  private readonly pictures = new Map<Key, readonly Key[]>();
   private readonly kept = new Set<Key>();
   private readonly fresh = new vscode.EventEmitter<Key>();
   private readonly gone = new vscode.EventEmitter<Key>();
@@ -32,6 +36,7 @@ export class Desk implements vscode.Disposable {
 
   constructor(guarded: Guarded, files: () => readonly Key[], book: () => Book) {
     this.texts = new Texts(guarded);
+    this.seen = new Seen(async (key) => (await guarded.look(vscode.Uri.parse(key, true), Infinity)).kind === 'file', (picture) => this.pictureChanged(picture));
     this.service = createLanguageService({
       read: (key) => this.texts.read(key),
       whyMissing: (key) => this.texts.whyMissing(key),
@@ -39,6 +44,7 @@ export class Desk implements vscode.Disposable {
         const key = pathFrom(from, written);
         return key !== undefined && this.texts.isOutside(key) ? undefined : key;
       },
+      exists: (key) => this.seen.isThere(key),
       files,
       book,
     });
@@ -85,6 +91,14 @@ export class Desk implements vscode.Disposable {
     return typeof this.texts.read(key) !== 'string';
   }
 
+  /** Looks which pictures of an estimate are there, so that what is then said of it is whole. */
+  async looked(key: Key): Promise<void> {
+    const pictures = this.picturesOf(key);
+    await this.seen.whenKnown(pictures);
+    // Of one that nobody works on, nobody hears that a picture is missing after all.
+    if (pictures.length > 0 && !this.uses.has(key)) this.service.forget(key);
+  }
+
   /** An estimate was read only to be looked at once; nothing of it is kept where nobody works on it. */
   letGo(key: Key): void {
     if (this.uses.has(key) || isOpen(key)) return;
@@ -99,6 +113,7 @@ export class Desk implements vscode.Disposable {
 
   /** A file changed on disk. What is open in an editor stays as it stands there. */
   changedOnDisk(key: Key): void {
+    if ([...this.pictures.values()].some((all) => all.includes(key))) void this.seen.again(key);
     if (isOpen(key)) return;
     // A link that led out is not among the files used; whoever is open may have meant it.
     const estimates = this.texts.isOutside(key) ? [...this.uses.keys()] : undefined;
@@ -129,6 +144,7 @@ export class Desk implements vscode.Disposable {
   private drop(key: Key): void {
     this.refreshes.cancel(key);
     if (!this.uses.delete(key)) return;
+    this.pictures.delete(key);
     this.service.forget(key);
     this.watchAgain();
     this.gone.fire(key);
@@ -148,17 +164,32 @@ export class Desk implements vscode.Disposable {
     this.refreshes.ask(key);
   }
 
+  private pictureChanged(picture: Key): void {
+    for (const [estimate, pictures] of this.pictures) if (pictures.includes(picture)) this.again(estimate);
+  }
+
+  private picturesOf(key: Key): readonly Key[] {
+    try {
+      return this.service.weighing(key).resolved.estimate.findings.flatMap(({ pictures }) => pictures.flatMap(({ uri }) => uri ?? []));
+    } catch {
+      return []; // that weighing stopped is told where problems are
+    }
+  }
+
   private async refresh(key: Key): Promise<void> {
     if (!this.uses.has(key)) this.uses.set(key, []);
     await this.whole(key);
     if (!this.uses.has(key)) return; // closed while its files were read
     this.uses.set(key, this.service.uses(key));
+    this.pictures.set(key, this.picturesOf(key));
     this.watchAgain();
     this.fresh.fire(key);
   }
 
   private watchAgain(): void {
-    this.watch.files([...this.uses].flatMap(([key, used]) => [key, ...used]));
+    const pictures = new Set([...this.pictures.values()].flat());
+    this.seen.keepOnly(pictures);
+    this.watch.files([...[...this.uses].flatMap(([key, used]) => [key, ...used]), ...pictures]);
   }
 }
 

@@ -4,6 +4,7 @@ import type { Desk } from './desk.js';
 import { inTurns } from './in-turns.js';
 import type { Shelf } from './language/shelf.js';
 import { nameOf, type Key } from './places.js';
+import { today } from './today.js';
 
 type StateName = ListRow['state']['state'];
 type Node = { readonly state: StateName; readonly own: readonly Listed[] } | Listed;
@@ -133,10 +134,4 @@ function fully({ pick, money, age, waits, whole }: ListRow): string[] {
     ...(waits === undefined ? [] : [`waits for ${waitsText(waits, (amount) => moneyText(amount, money))}`]),
     ...(whole ? [] : ['has lines that can’t be read']),
   ];
-}
-
-/** By the clock of this machine. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
 }

@@ -37,6 +37,16 @@ export const dayBeforeWritten: Rule<{ readonly kind: 'quoted' | 'authorised' | '
   example: `${shop}estimate "Van"\n  written 2026-11-24\noption repair "Repair the head"\n  worth 900.00\nauthorised 800.00 for repair on «2025-11-25»\n`,
 };
 
+export const dayFarOff: Rule<{ readonly kind: 'quoted' | 'authorised' | 'started'; readonly on: string; readonly written: string }> = {
+  code: 'day-far-off', family: 'shape', severity: 'warning', title: 'A day more than a year after the estimate was written',
+  message: ({ kind, on, written }) => ({
+    what: `This says ${clip(on)}, more than a year after the estimate was written on ${clip(written)}.`,
+    why: kind === 'started' ? 'Until that day no work counts as begun.' : `Until that day nothing counts as ${kind}, and by then prices are others.`,
+    instead: 'Look at the year again, or at the day behind written.',
+  }),
+  example: `${shop}estimate "Van"\n  written 2026-11-24\noption repair "Repair the head"\n  worth 900.00\nauthorised 800.00 for repair on «2062-11-25»\n`,
+};
+
 export const overrunUnclear: Rule<{ readonly is: 'empty' | 'both' | 'fixed with limits' | 'backwards' | 'over hundred' }> = {
   code: 'overrun-unclear', family: 'money', severity: 'warning', title: 'A room for overruns that can’t be worked out',
   message: ({ is }) => ({

@@ -8,6 +8,7 @@ import * as rules from './decision-rules.js';
 import { pick, type Lookup } from './lookup.js';
 import { upToMost } from './most.js';
 import { remember } from './remember.js';
+import * as sense from './sense-rules.js';
 import { sourceOf, titleOf } from './source.js';
 import type { Chance } from './work-types.js';
 
@@ -29,6 +30,7 @@ export function buildChance(record: ChanceRecord, lookup: Lookup): Chance | unde
     if (percent === undefined && !record.broken) problems.push(problem(rules.percentMissing, record.at, { what: 'how likely it is', example: 'chance cracked "The head is cracked" 12%' }));
     if (percent !== undefined && percent.high.gt(hundred)) problems.push(problem(rules.overHundred, percent.at, { written: percent.high.toFixed(), of: 'chance' }));
     else if (percent !== undefined && !percent.low.eq(percent.high)) problems.push(problem(rules.chanceInThree, percent.at, { likely: percent.likely.toFixed() }));
+    if (percent?.low.eq(hundred) === true && percent.high.eq(hundred)) problems.push(problem(sense.chanceInEveryCase, percent.at, undefined));
     if (percent !== undefined && saysNothing(record) && !record.broken) problems.push(problem(rules.chanceOfNothing, record.at, undefined));
     const brought = bring(labour);
     return {

@@ -92,7 +92,7 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup, problems
   const { values } = record;
   const modes: Mode[] = [];
   const byWays = new Map<string, Mode>();
-  const add = (hours: Mode['hours'] | undefined, names: readonly Name[] | undefined, at: Span) => {
+  const add = (hours: Mode['hours'] | undefined, names: readonly Name[] | undefined, at: Span, broken: boolean) => {
     if (hours === undefined) return;
     // A mode that names an unknown way in is left out: without it the work must not look easier than it is.
     if (names?.some(({ name }) => lookup.scope.find('access', name) === undefined) === true) return;
@@ -102,15 +102,16 @@ function modesOf(record: RecordOf<typeof kinds.labour>, lookup: Lookup, problems
     if (twin === undefined) {
       modes.push(mode);
       byWays.set(key, mode);
-    } else {
+    } else if (!broken) {
       const way = mode.with.length === 0 ? 'in the car' : `with ${mode.with.map((one) => one.name).join(', ')}`;
       problems.push(problem(rules.takesTwice, at, { way }, { at: twin.at, says: 'The first one' }));
     }
   };
-  add(values.hours, values.with, values.hours?.at ?? record.at);
+  add(values.hours, values.with, values.hours?.at ?? record.at, false);
   for (const line of childrenOf(record, kinds.takes)) {
     if (line.values.hours === undefined && !line.broken) problems.push(problem(moneyRules.amountMissing, line.at, { what: 'its hours', example: 'takes 4.5 h with engine-lifted' }));
-    add(line.values.hours, line.values.with, line.at);
+    // The way in of a line that can't be read to its end may be what is missing.
+    add(line.values.hours, line.values.with, line.at, line.broken);
   }
   return modes;
 }

@@ -31,9 +31,15 @@ export const tooManyProblems: Rule<undefined> = {
 
 export const useOutside: Rule<Path> = {
   code: 'use-outside', family: 'names', severity: 'error', title: 'A shared file outside the workspace',
-  message: ({ path }) => ({ what: `“${clip(path)}” leads out of the workspace, or is not a relative path.`, why: 'An estimate may only read files that travel with it; nothing outside is opened.', instead: 'Put the shared file into the workspace and write its path from here, such as "shop.yard" or "../shop.yard".' }),
+  message: ({ path }) => ({ what: `“${clip(path)}” leads out of the folder that is worked in, or is not a relative path.`, why: 'An estimate may only read files that travel with it; nothing outside is opened.', instead: `Copy it beside this file and write use "${clip(nameIn(path))}". A file further up is read only below the folder that is open in the editor; in the terminal, below that of the git repository.` }),
   example: 'steelyard 1\nuse «"../../../shop.yard"»\n',
 };
+
+/** The file's own name in a path, an address or a place on a drive. */
+function nameIn(path: string): string {
+  const name = path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+  return name === '' || name === '..' ? 'shop.yard' : name;
+}
 
 export const useMissing: Rule<Path> = {
   code: 'use-missing', family: 'names', severity: 'error', title: 'A shared file that can’t be read',

@@ -20,6 +20,7 @@ import { checkAmounts } from './check-currency.js';
 import { checkFindings, checkVin } from './check-vehicle.js';
 import { gather, type Sources } from './files.js';
 import { withoutEchoes } from './echoes.js';
+import { withoutHalfNames } from './names-in-two.js';
 import * as decisionRules from './decision-rules.js';
 import { pick, type Lookup } from './lookup.js';
 import { upToMostInAll } from './most.js';
@@ -109,7 +110,7 @@ export function resolve(uri: string, sources: Sources): Resolved {
   checkVin(of(kinds.vehicle), problems);
   checkFindings(estimate, problems);
   const told = withoutEchoes(problems, estimate, lost);
-  return { estimate, records, scope, problems: told.problems, spoiled: new Set([...told.spoiled, ...scope.spoiled, ...withoutTheirStage(of(kinds.stage), estimate)]), uses: gathered.uses, waitsFor: gathered.waitsFor };
+  return { estimate, records, scope, problems: withoutHalfNames(told.problems, scope), spoiled: new Set([...told.spoiled, ...scope.spoiled, ...withoutTheirStage(of(kinds.stage), estimate)]), uses: gathered.uses, waitsFor: gathered.waitsFor };
 }
 
 /** What the job really took, held against what the rest of the file says. */

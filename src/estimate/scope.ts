@@ -27,6 +27,8 @@ export class Scope {
   private readonly sorted: Sorted;
   private readonly ofKinds: readonly (readonly Record[])[];
   private compared = 0;
+  /** What the names that nothing has may be names of. */
+  private readonly unknown = new Map<Problem, readonly string[]>();
 
   /** `file` is the first record of the file itself, by which it is known again. */
   constructor(
@@ -120,7 +122,19 @@ export class Scope {
     const isA = NAMED_KINDS.find((kind) => this.placeOf(kind, name.name) !== undefined);
     const goesBehind = isA === undefined ? undefined : wordFor(isA, on);
     const meant = goesBehind === undefined ? this.meantBy(name, kinds, builtIn) : undefined;
-    this.problems.push(problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant, goesBehind }));
+    const told = problem(rules.unknownName, name.at, { name: name.name, kinds, isA, meant, goesBehind });
+    this.unknown.set(told, kinds);
+    this.problems.push(told);
+  }
+
+  /** What to say of a name that nothing has and the word behind it, where that word, or both with a hyphen, is a name. */
+  inTwoWords(half: Problem, end: number): Problem | undefined {
+    const kinds = this.unknown.get(half);
+    if (kinds === undefined) return undefined;
+    const at = { ...half.at, end };
+    const [first = '', second = ''] = at.block.text.slice(at.start, end).split(/[ \t]+/);
+    const meant = [`${first}-${second}`, second].find((name) => kinds.some((kind) => this.placeOf(kind, name) !== undefined));
+    return meant === undefined ? undefined : problem(rules.unknownName, at, { name: `${first} ${second}`, kinds, isA: undefined, meant, goesBehind: undefined });
   }
 
   private meantBy({ name }: Name, kinds: readonly string[], builtIn: Readonly<{ [name: string]: string }>): string | undefined {

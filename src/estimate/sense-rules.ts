@@ -59,6 +59,12 @@ export const wayAndInCar: Rule<undefined> = {
   example: `${shop}access raised "Engine raised"\n  remove 1 h\n  refit 1 h\noption repair "Repair"\n  labour "Rear head" 8 h\n  way raised, «in-car»\n`,
 };
 
+export const chanceInEveryCase: Rule<undefined> = {
+  code: 'chance-in-every-case', family: 'money', severity: 'warning', title: 'A chance of 100 %',
+  message: () => ({ what: 'This happens in every case.', why: 'What is certain is no chance: the quote leaves it out, and promises less than will be paid.', instead: 'Write what it takes into the option or the job itself, or write how likely it is: chance cracked "The head is cracked" 12%' }),
+  example: `${shop}option repair "Repair the head"\n  labour "Rear head" 8 h\n  chance cracked "The head is cracked" «100%»\n    part "Bare head" 690.00 used\n`,
+};
+
 export const inspectForNothing: Rule<undefined> = {
   code: 'inspect-for-nothing', family: 'money', severity: 'warning', title: 'An inspection without price and hours',
   message: () => ({ what: 'This inspection says neither what it costs nor how long it takes.', why: 'It is weighed as free, so it is worth doing whenever it could change the choice.', instead: 'Write its price, its hours or both: inspect dye "Dye test" 40.00 0.5 h. Where no charge is made, write 0.00.' }),
@@ -67,6 +73,6 @@ export const inspectForNothing: Rule<undefined> = {
 
 export const wronglyAsOften: Rule<{ readonly shows: string; readonly wrongly: string }> = {
   code: 'wrongly-as-often', family: 'money', severity: 'warning', title: 'An inspection that tells nothing',
-  message: ({ shows, wrongly }) => ({ what: `It shows this in ${clip(shows)} of 100 cases where it is so, and in ${clip(wrongly)} of 100 where it is not.`, why: 'What is shown as often wrongly as rightly tells nothing; the figures have probably changed places.', instead: 'Write the rarer one behind wrongly: finds cracked 90% wrongly 5%' }),
+  message: ({ shows, wrongly }) => ({ what: `It shows this in ${clip(shows)} of 100 cases where it is so, and in ${clip(wrongly)} of 100 where it is not.`, why: shows === wrongly ? 'What is shown as often wrongly as rightly tells nothing.' : 'What is shown more often wrongly than rightly tells the opposite; the figures have probably changed places.', instead: shows === wrongly ? 'Leave the line out, or write how often it shows this rightly, and behind wrongly how often not: finds cracked 90% wrongly 5%' : 'Write the rarer one behind wrongly: finds cracked 90% wrongly 5%' }),
   example: `${shop}option repair "Repair the head"\n  labour "Rear head" 8 h\n  chance cracked "The head is cracked" 12%\n    part "Bare head" 690.00 used\ninspect dye "Dye test" 40.00\n  finds cracked 50% wrongly «60%»\n`,
 };

@@ -126,10 +126,22 @@ function endOfText(text: string, open: number, to: number): number {
 function endOfPrinted(text: string, open: number, to: number): number {
   const quote = text[open] as string;
   for (let at = open + 1; at < to; at++) {
+    if (!closesTitle(quote, text[at] as string)) continue;
+    if (text.charCodeAt(at) !== QUOTE) return at + 1;
     // A plain quote behind a space opens the next title.
-    if (closesTitle(quote, text[at] as string) && !(text.charCodeAt(at) === QUOTE && text.charCodeAt(at - 1) === SPACE)) return at + 1;
+    if (text.charCodeAt(at - 1) !== SPACE) return closerBehind(text, at, to, quote) ?? at + 1;
   }
   return to;
+}
+
+/** Where a title goes on behind a plain quote, as in “Head 7/8" long”: the end of the quote of print that closes it, before any other opens. */
+function closerBehind(text: string, plain: number, to: number, quote: string): number | undefined {
+  for (let at = plain + 1; at < to; at++) {
+    const code = text.charCodeAt(at);
+    if (code === QUOTE || code === HASH || (opensTitle(code) && text.charCodeAt(at - 1) === SPACE)) return undefined;
+    if (closesTitle(quote, text[at] as string)) return at + 1;
+  }
+  return undefined;
 }
 
 function isEscapedAt(text: string, at: number, open: number): boolean {

@@ -13,6 +13,8 @@ export interface Rule<D> {
   readonly fix?: (data: D, at: Span) => Fix | undefined;
   /** A file that has this problem once, marked `«…»` at the exact range. */
   readonly example: string;
+  /** What the manual says besides, such as where alone it can be told. */
+  readonly besides?: string;
 }
 
 /** Writes down a problem. Words are made at once: problems are few, and plain data is easier to pass on. */

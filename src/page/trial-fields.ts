@@ -20,6 +20,7 @@ export class TrialFields {
       if (!isField(event.target)) return;
       const up = { ArrowUp: 1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
       if (event.key === 'Enter') this.now(event.target);
+      else if (event.key === 'Escape') this.back(event.target);
       else if (up !== undefined) {
         event.preventDefault();
         this.step(event.target, typed(event.target), up);
@@ -73,6 +74,12 @@ export class TrialFields {
     this.soon(field);
   }
 
+  /** What stood in the field before it was typed in. */
+  private back(field: HTMLInputElement): void {
+    this.forget();
+    show(field, field.getAttribute('value') ?? '');
+  }
+
   private soon(field: HTMLInputElement): void {
     mark(field);
     this.forget();
@@ -104,14 +111,29 @@ function show(field: HTMLInputElement, value: string): void {
   mark(field);
 }
 
-/** A field that holds no figure says so; nothing is tried until it does. */
+/** A field that holds no figure says so, and what to write; nothing is tried until it does. */
 function mark(field: HTMLInputElement): void {
-  if (FIGURE.test(typed(field))) field.removeAttribute('aria-invalid');
-  else field.setAttribute('aria-invalid', 'true');
+  const word = field.parentElement?.querySelector('.no-figure');
+  if (FIGURE.test(typed(field))) {
+    field.removeAttribute('aria-invalid');
+    word?.remove();
+    return;
+  }
+  field.setAttribute('aria-invalid', 'true');
+  if (word !== null && word !== undefined) return;
+  const made = document.createElement('span');
+  made.className = 'no-figure';
+  made.role = 'alert';
+  made.textContent = `no figure; as in ${field.dataset['today'] ?? '1250.00'}, or Esc`;
+  field.after(made);
 }
 
+/** The page writes thousands with commas, so they may be typed too. */
+const GROUPED = /^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/;
+
 function typed(field: HTMLInputElement): string {
-  return field.value.trim();
+  const text = field.value.trim();
+  return GROUPED.test(text) ? text.replaceAll(',', '') : text;
 }
 
 function isField(target: unknown): target is HTMLInputElement {

@@ -1,8 +1,9 @@
 import { stateOf } from '../estimate/index.js';
+import { zero } from '../vocabulary/index.js';
 import { authorisedIn, type Comparison, type Decided, type Decision, type Figure, type Plan, type Weighed } from '../weigh/index.js';
 import { authorisedSentence, stateText } from './authorised-words.js';
 import { cautionLines, estimateNotice } from './cautions.js';
-import { aboutText, beyondSentence, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
+import { aboutText, beyondSentence, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText, unreadSentence } from './decision-words.js';
 import { decisionVerdict, NEAR } from './decision-verdict.js';
 import { figureNames, figureOf, type FigureName } from './figures.js';
 import { marginRows } from './margin-text.js';
@@ -35,7 +36,7 @@ export function comparisonText(decision: Decision, emphasis: Emphasis = (text) =
     titled(strong('Ways in'), waysIn(comparison)),
     titled(strong('What decides the day'), wrapped(calendar(decision))),
     titled(strong('What would turn the choice, nearest first'), wrapped([...near.map((flip) => flipSentence(flip, money)), ...decision.beyond.map(beyondSentence)])),
-    titled(strong('Inspect first?'), wrapped(decision.inspections.map((one) => inspectionSentence(one, comparison)))),
+    titled(strong('Inspect first?'), wrapped([...decision.inspections.map((one) => inspectionSentence(one, comparison)), ...decision.unread.map(unreadSentence)])),
     titled(strong('Coverage'), wrapped(decision.coverages.map(coveredSentence))),
     titled(strong('What moves the cost most'), wrapped(spread(decision))),
     titled(strong('Cheap while it is open'), whileOpen(comparison)),
@@ -148,13 +149,20 @@ export function place(option: Weighed, { ranking }: Comparison): string {
 
 function waysIn(comparison: Comparison): string[] {
   const rows: Row[] = comparison.options.flatMap((option) => {
-    const { chosen, others, unpinned } = option.planned;
+    const { chosen, others } = option.planned;
     if (chosen.jobs.length === 0 || (chosen.paid.length === 0 && others.length === 0)) return [];
     const line = (plan: Plan, says: string): Row => ({ cells: [`${plan === chosen ? option.option.name : ''}`, says, moneyText(plan.money, comparison.money), `${hoursText(plan.hours)} h`] });
-    const extra = unpinned === undefined || unpinned.ways === chosen.ways ? '' : `, pinned: ${moneyText(chosen.money.minus(unpinned.money), comparison.money)} dearer than the best`;
-    return [line(chosen, `${wayWords(chosen)}${option.option.way === undefined ? ' (chosen)' : extra === '' ? ', pinned, and the cheapest' : extra}`), ...others.map((plan) => line(plan, wayWords(plan)))];
+    return [line(chosen, `${wayWords(chosen)}${chosenWords(option, comparison)}`), ...others.map((plan) => line(plan, wayWords(plan)))];
   });
   return layOut(rows.map((row) => (typeof row === 'string' ? row : { cells: leftTwo(row.cells, rows) })));
+}
+
+/** How the plan stands that an option uses. One that leaves work out is cheap for that, so it is held against none. */
+function chosenWords({ option, planned: { chosen, unpinned, unreachable }, complete }: Weighed, { money }: Comparison): string {
+  if (option.way === undefined) return ' (chosen)';
+  if (!complete) return unreachable.length === 0 ? ', pinned' : ', pinned: leaves work out';
+  const extra = unpinned === undefined ? zero : chosen.money.minus(unpinned.money);
+  return extra.gt(0) ? `, pinned: ${moneyText(extra, money)} dearer than the best` : ', pinned, and the cheapest';
 }
 
 /** The second column is words too: it is filled up by hand, since tables align figures. */

@@ -29,7 +29,7 @@ export function calendarJson(weighed: Weighed, { points, at }: JsonWriter): Json
     tasks: ready.tasks.map(({ task, start, end, from, to, technician, slack, critical }, i) => ({
       id: taskId(weighed, i), title: task.title, kind: task.kind,
       start: hours(start), end: hours(end), from: from ?? null, to: to ?? null,
-      technician: technician ?? null, slack: hours(slack), critical, counts: task.counts,
+      technician: technician ?? null, slack: hours(slack), critical, counts: task.counts, holdsAll: task.holdsAll,
       ...at(task.at),
     })),
   };

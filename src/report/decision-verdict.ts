@@ -15,16 +15,17 @@ export const NEAR = 0.8;
 
 /**
  * One honest paragraph: what is cheaper, by how much and how sure, what is ready first, what flips it, and what to look
- * at before deciding. Where the options are too close to call, it says so first.
+ * at before deciding. Where the options are too close to call, or the average clearly favours another one, it says so first.
  */
 export function decisionVerdict(decision: Decision): string {
   const { comparison } = decision;
   const [first, second] = comparison.ranking;
   if (first === undefined || second === undefined) return verdict(comparison);
   const pick = decidedFor(decision, first.option.name);
-  const next = decidedFor(decision, second.option.name);
+  const rival = rivalOf(decision, pick);
+  const next = rival ?? decidedFor(decision, second.option.name);
   const against = ruledOutSentences(comparison);
-  const close = closeCall(decision, pick);
+  const close = rival !== undefined && isClear(rival) ? turnedSentence(decision, pick, rival) : closeCall(decision, pick, rival);
   // Behind a sentence about something else “it” would be that.
   const sure = sureSentence(decision, pick, next, close === '' && against.length === 0 ? 'It' : pick.weighed.option.title);
   return [
@@ -45,21 +46,32 @@ function decidedFor({ options }: Decision, name: string): Decided {
 }
 
 /** Why the choice is too close to call; nothing where it is clear. */
-function closeCall(decision: Decision, pick: Decided): string {
+function closeCall(decision: Decision, pick: Decided, rival: Decided | undefined): string {
   const reasons = [
-    ...(isRival(leastOnAverage(decision), pick) ? [`on average ${leastOnAverage(decision).weighed.option.title} costs less`] : []),
-    ...(pick.risk?.cheapest !== undefined && pick.risk.cheapest < CLEAR_SHARE ? [`${pick.weighed.option.title} is the cheapest in only ${shareText(pick.risk.cheapest)} of the cases`] : []),
+    ...(rival === undefined ? [] : [`on average ${rival.weighed.option.title} costs less`]),
+    ...(pick.risk?.cheapest !== undefined && !isClear(pick) ? [`${pick.weighed.option.title} is the cheapest in only ${shareText(pick.risk.cheapest)} of the cases`] : []),
     ...(nearestQuoted(decision).some(({ share = Infinity }) => share < CLEAR_DISTANCE) ? ['a small change of one figure turns it'] : []),
   ];
   return reasons.length === 0 ? '' : `The choice is too close to call: ${reasons.join(', and ')}.`;
 }
 
-function isRival(one: Decided, pick: Decided): boolean {
-  return one !== pick && Math.round(one.average) < Math.round(pick.average);
+/** What may turn up speaks clearly for another option than the quoted figures do: that is no close call, but two answers. */
+function turnedSentence({ cases, comparison: { money } }: Decision, pick: Decided, rival: Decided): string {
+  const less = aboutText(Math.round(pick.average) - Math.round(rival.average), money);
+  const alike = pick.weighed.inAll.likely.eq(rival.weighed.inAll.likely);
+  const { title } = rival.weighed.option;
+  const answers = alike ? `The quoted figures are the same, the average favours ${title} by ${less}` : `The quote favours ${pick.weighed.option.title}, the average favours ${title} by ${less}`;
+  return `${answers}: ${title} is the cheapest in ${shareText(rival.risk?.cheapest ?? 0)} of ${cases} cases drawn from the ranges and chances.`;
 }
 
-function leastOnAverage({ options }: Decision): Decided {
-  return options.filter(({ weighed }) => competes(weighed)).reduce((least, one) => (one.average < least.average ? one : least));
+function isClear({ risk }: Decided): boolean {
+  return risk?.cheapest !== undefined && risk.cheapest >= CLEAR_SHARE;
+}
+
+/** The option that costs least on average, where that is another one. */
+function rivalOf({ options }: Decision, pick: Decided): Decided | undefined {
+  const least = options.filter(({ weighed }) => competes(weighed)).reduce((best, one) => (one.average < best.average ? one : best));
+  return least !== pick && Math.round(least.average) < Math.round(pick.average) ? least : undefined;
 }
 
 function sureSentence({ cases, comparison: { money } }: Decision, pick: Decided, next: Decided, name: string): string {

@@ -20,9 +20,27 @@ export function distanceText(share: number): string {
   return share < 1 ? shareText(share) : `${Math.round(share * 100)} %`;
 }
 
+/** A likelihood where two averages cross has no end; digits beyond these are noise of the machine. */
+const EXACT = 9;
+const MOST_DIGITS = 4;
+
+/**
+ * Where a choice turns. A likelihood is rounded away from the side that it speaks of, so that what is said of all beyond it
+ * holds for all of them, and never to 0 or 100 %, beyond which there is nothing.
+ */
+export function flipValueText({ holds, measure, way, figure: { unit } }: Pick<Flip, 'holds' | 'measure' | 'way' | 'figure'>, money: Money): string {
+  const value = new Decimal(holds);
+  if (measure === 'quoted') return valueText(value.toDecimalPlaces(2), unit, money);
+  const crossing = value.toDecimalPlaces(EXACT);
+  const to = (digits: number) => crossing.toDecimalPlaces(digits, way === 'above' ? Decimal.ROUND_CEIL : Decimal.ROUND_FLOOR);
+  let digits = 1;
+  while (digits < MOST_DIGITS && (to(digits).isZero() || to(digits).gte(100))) digits++;
+  return valueText(to(digits), unit, money);
+}
+
 /** “Above 1,645.56 for “Used engine” (price) Rebuild the head is cheaper: 22 % away.” */
 export function flipSentence(flip: Flip, money: Money): string {
-  const value = valueText(new Decimal(flip.holds).toDecimalPlaces(flip.measure === 'average' ? 1 : 2), flip.figure.unit, money);
+  const value = flipValueText(flip, money);
   const away = flip.share === undefined ? '' : `: ${distanceText(flip.share)} away`;
   if (flip.measure === 'average') {
     return `If “${flip.line}” is ${flip.way === 'above' ? 'likelier' : 'less likely'} than ${value}, “${flip.to.title}” costs less on average${away}.`;
@@ -59,8 +77,13 @@ export function inspectionSentence(one: InspectionWeighed, { money, estimate }: 
       return `Worth doing first: ${name} costs ${price}, saves ${aboutText(one.worth, money)} on average, and changes the choice ${changing.join(', or ')}.`;
     }
     case 'not worth its price': return `Not worth its price: ${name} costs ${price} and saves ${aboutText(one.worth, money)} on average.`;
-    case 'cannot change the choice': return `No reason to wait: whatever ${name} shows, the choice stays the same; it costs ${price}.`;
+    case 'cannot change the choice': return `No reason to wait: ${name} costs ${price}, and whatever it shows, “${titleOf(one.choose)}” stays the cheapest on average.`;
   }
+}
+
+/** An inspection of which a line could not be read. */
+export function unreadSentence({ title }: InspectionWeighed['inspection']): string {
+  return `Not weighed: “${title}” has a line that can’t be read, so what it costs or shows is not known. Whether it is worth doing can be told once that line is put right.`;
 }
 
 /** Whether a coverage holds as written, why, and what to do. No legal conclusion. */
@@ -96,9 +119,12 @@ const missingWords: Readonly<Record<NonNullable<CoverReason['missing']>, string>
   odometer: 'what the odometer shows is not written',
 };
 
+/** What a wait holds up, where no line says which work needs it. */
+export const HOLDS_ALL = 'no work uses it, so all further work waits';
+
 /** What decides the day of an option: its critical pieces in order, and what can't be told. */
 export function criticalWords({ tasks }: Ready): string {
-  return tasks.filter(({ critical }) => critical).sort((a, b) => a.start - b.start).map(({ task }) => task.title).join(' → ');
+  return tasks.filter(({ critical }) => critical).sort((a, b) => a.start - b.start).map(({ task: { title, holdsAll } }) => (holdsAll ? `${title} (${HOLDS_ALL})` : title)).join(' → ');
 }
 
 /** How sure an option is to be the cheapest: “cheapest in 77 % of 1000 cases”. */

@@ -5,7 +5,7 @@ export { authorisedSentence, authorisedShort, roomShort, stateText } from './aut
 export { verdict } from './verdict.js';
 export { RULED_OUT, spokenAgainst } from './ruled-out.js';
 export { decisionVerdict } from './decision-verdict.js';
-export { aboutText, certaintyWords, coveredSentence, criticalWords, flipSentence, inspectionSentence, shareText } from './decision-words.js';
+export { aboutText, certaintyWords, coveredSentence, criticalWords, flipSentence, HOLDS_ALL, inspectionSentence, shareText } from './decision-words.js';
 export { explain, explainShort, howMade, type Explained, type Whereabouts } from './explain.js';
 export { stageSentence } from './stage-text.js';
 export { comparisonText, place, wayWords, type Emphasis } from './comparison-text.js';

@@ -22,6 +22,7 @@ const task = () => z.strictObject({
   slack: digits().describe('Hours by which it could start later without moving the end.'),
   critical: z.boolean().describe('Whether it decides the day.'),
   counts: z.boolean().describe('False for what may go on after the vehicle is ready.'),
+  holdsAll: z.boolean().describe('True for a part or outside work that no work uses, so that all further work waits for it.'),
   at: at(),
 });
 

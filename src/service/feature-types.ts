@@ -106,8 +106,8 @@ export interface Action {
 export interface Completing {
   /** What could stand at the cursor. Asserted by the text after the edit. */
   readonly completions: (uri: string, offset: number) => readonly Completion[];
-  /** A whole new estimate with tab stops, for an empty file at this address. */
-  readonly starter: (uri: string) => string;
+  /** A whole new estimate with tab stops, for an empty file at this address; written on this day (YYYY-MM-DD). */
+  readonly starter: (uri: string, today: string) => string;
   /** Rows copied from a spreadsheet or a supplier's list as part lines, or undefined where they are no such rows. */
   readonly pastedRows: (uri: string, offset: number, pasted: string) => { readonly text: string; readonly count: number } | undefined;
 }

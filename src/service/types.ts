@@ -14,7 +14,7 @@ export interface ServiceHost {
   readonly whyMissing?: (uri: string) => string | undefined;
   /** Where a path in a `use` line leads, or undefined where that is outside the workspace. */
   readonly resolvePath: (fromUri: string, path: string) => string | undefined;
-  /** Whether a file is there that is not read, such as a picture. Left out by a host that can’t tell at once: then nobody asks. */
+  /** Whether a file is there that is not read, such as a picture. One that must ask first says that it is, and has the estimate looked at again (`forget`) where it is not. Left out by a host that can’t tell: then nobody asks. */
   readonly exists?: (uri: string) => boolean;
   /** Addresses of the estimate files in the workspace, as far as they are known; offered behind `use`. */
   readonly files?: () => readonly string[];

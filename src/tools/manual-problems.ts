@@ -39,7 +39,7 @@ function section(rule: AnyRule, findProblems: FindProblems): string {
   const found = findProblems(marked.text).find((problem) => problem.code === rule.code);
   return [
     `#### ${rule.code}`,
-    `**${plain(rule.title)}.** ${severities[rule.severity]}`,
+    `**${plain(rule.title)}.** ${severities[rule.severity]}${rule.besides === undefined ? '' : ` ${plain(rule.besides)}`}`,
     fence(shortened(underlined(marked))),
     ...(found === undefined ? [] : [said(found)]),
   ].join('\n\n');

@@ -1,5 +1,8 @@
 import type { Rule, Span } from '../language/index.js';
-import { clip } from './value-rules.js';
+import { clip, DISCOUNT } from './value-rules.js';
+
+/** Words that take something off, where nothing can be taken off. */
+const LOWERING: ReadonlySet<string> = new Set(['less', 'minus', 'discount', 'rebate', 'off']);
 
 const write = (at: Span, text: string) => ({ title: `Write ${text}`, at, text });
 
@@ -8,7 +11,7 @@ export const unknownKind: Rule<{ readonly written: string; readonly meant: strin
   message: ({ written, meant, belongs, kinds }) => ({
     what: `No line starts with “${clip(written)}”.`,
     why: 'The first word says what the line is; this one and what stands below it are left out.',
-    instead: meant !== undefined ? `Did you mean ${meant}?` : belongs !== undefined ? `It is a fact of ${belongs}: indent it below such a line.` : `Start with one of: ${kinds.join(', ')}.`,
+    instead: LOWERING.has(written) ? DISCOUNT : meant !== undefined ? `Did you mean ${meant}?` : belongs !== undefined ? `It is a fact of ${belongs}: indent it below such a line.` : `Start with one of: ${kinds.join(', ')}.`,
   }),
   fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
   example: 'steelyard 1\n«labor» swap "Swap the engine" 6 h\n',
@@ -19,7 +22,7 @@ export const unknownFact: Rule<{ readonly written: string; readonly under: strin
   message: ({ written, under, meant, belongs, facts }) => ({
     what: `“${clip(written)}” is not something that can stand below ${under}.`,
     why: 'The line is left out, so what it says is not counted.',
-    instead: meant !== undefined ? `Did you mean ${meant}?` : belongs !== undefined ? `It belongs below ${belongs}.` : facts.length === 0 ? `Nothing stands below ${under}.` : `What can stand here: ${facts.join(', ')}.`,
+    instead: LOWERING.has(written) ? `${DISCOUNT}${belongs === undefined ? '' : ` As a fact, “${written}” belongs below ${belongs}.`}` : meant !== undefined ? `Did you mean ${meant}?` : belongs !== undefined ? `It belongs below ${belongs}.` : facts.length === 0 ? `Nothing stands below ${under}.` : `What can stand here: ${facts.join(', ')}.`,
   }),
   fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
   example: 'steelyard 1\nvehicle "Van"\n  «odometre» 90000 mi\n',
@@ -35,12 +38,18 @@ interface Joined {
   readonly text: string;
 }
 
-export const unknownWord: Rule<{ readonly written: string; readonly kind: string; readonly meant: string | undefined; readonly can: readonly string[]; readonly joined?: Joined | undefined }> = {
+/** What is known of a word behind a list: that only the comma is missing, or what to write there instead. */
+export interface BehindList {
+  readonly joined?: Joined;
+  readonly alone?: string | undefined;
+}
+
+export const unknownWord: Rule<{ readonly written: string; readonly kind: string; readonly meant: string | undefined; readonly can: readonly string[] } & BehindList> = {
   code: 'unknown-word', family: 'shape', severity: 'error', title: 'A word that this line does not know',
-  message: ({ written, kind, meant, can, joined }) => ({
+  message: ({ written, kind, meant, can, joined, alone }) => ({
     what: `“${clip(written)}” means nothing at this place of ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind} line.`,
     why: readSoFar,
-    instead: joined !== undefined ? `Write a comma between them: ${clip(joined.text)}` : meant !== undefined ? `Did you mean ${meant}?` : can.length === 0 ? 'Remove it, or put it in a comment after #.' : `What can follow here: ${can.join(', ')}.`,
+    instead: joined !== undefined ? `Write a comma between them: ${clip(joined.text)}` : alone !== undefined ? alone : LOWERING.has(written) ? DISCOUNT : meant !== undefined ? `Did you mean ${meant}?` : can.length === 0 ? 'Remove it, or put it in a comment after #.' : `What can follow here: ${can.join(', ')}.`,
   }),
   fix: ({ meant, joined }, at) => (joined !== undefined ? write({ ...at, start: joined.start, end: joined.end }, joined.text) : meant === undefined ? undefined : write(at, meant)),
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 «nwe»\n',

@@ -5,9 +5,9 @@ import type { Cursor } from './cursor.js';
 import type { Field, Kind } from './kind.js';
 import { looksNumeric } from './numbers.js';
 import * as rules from './read-rules.js';
-import { closest } from './spelling.js';
+import { begun, closest } from './spelling.js';
 import * as valueRules from './value-rules.js';
-import type { Amount, Text } from './value.js';
+import type { Amount, Text, ValueType } from './value.js';
 
 /** What was read of a line so far. */
 export interface Draft {
@@ -40,7 +40,7 @@ function readSlot(cursor: Cursor, kind: Kind, draft: Draft): void {
   const isTimes = kind.bares.count !== undefined && /^[xX]$/.test(token.text) && cursor.peek(-1)?.kind === 'number';
   const can = wordsOf(kind, draft);
   if (isTimes) return void cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: 'at' });
-  cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined, joined: joinedIn(cursor, kind, draft) });
+  cursor.report(rules.unknownWord, cursor.span(token), { written: token.text, kind: kind.word, can, meant: token.kind === 'word' ? closest(token.text, can) : undefined, ...behindList(cursor, kind, draft) });
 }
 
 /** Reads a slot by its lead word, which comes next. */
@@ -79,6 +79,10 @@ function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
     draft.broken = true;
     return;
   }
+  if (count !== undefined && !isCount && lacksAt(cursor, kind, count, figures, amount)) {
+    draft.broken = true;
+    return;
+  }
   const candidates = isCount ? [count] : figures;
   const dimension = dimensionOf(amount);
   let fitting = 0;
@@ -98,6 +102,19 @@ function readBareAmount(cursor: Cursor, kind: Kind, draft: Draft): void {
   fits(cursor, amount, { label: wanted.label, says: '', examples: fields[0]?.examples ?? [], measures: fields.flatMap((field) => field.measures ?? []) });
 }
 
+/** Reports `6 d 18.00`, a quantity and a price without the word between them; false where it is something else. */
+function lacksAt(cursor: Cursor, kind: Kind, count: string, figures: readonly string[], amount: Amount): boolean {
+  const next = cursor.peek();
+  if (next === undefined || !looksNumeric(next) || amount.unit === undefined || takes(kind, figures, amount) || !takes(kind, [count], amount)) return false;
+  const { text } = cursor.block;
+  cursor.report(valueRules.expected, cursor.span(next), { wanted: 'at, between how many and the price of one', example: `${text.slice(amount.at.start, amount.at.end)} at ${text.slice(next.start, next.end)}`, found: undefined });
+  return true;
+}
+
+function takes(kind: Kind, keys: readonly string[], amount: Amount): boolean {
+  return keys.some((key) => accepts((kind.fields[key] as Field).value.measures ?? [], dimensionOf(amount)));
+}
+
 /** The figures `1 250.00`, which may be one number or a quantity and a price; the first of them undefined where they are neither. */
 function dividedBySpace(cursor: Cursor, { at }: Pick<Amount, 'at'>, count: string | undefined) {
   const [before, own] = [cursor.peek(-2), cursor.peek(-1)];
@@ -106,18 +123,26 @@ function dividedBySpace(cursor: Cursor, { at }: Pick<Amount, 'at'>, count: strin
 }
 
 /** Where the list that was just read goes on without a comma, or with “and” or “or” in its place: how that is written. */
-export function joinedIn(cursor: Cursor, kind: Kind, { values }: Draft) {
+export function behindList(cursor: Cursor, kind: Kind, { values }: Draft): rules.BehindList {
   const [before, token] = [cursor.peek(-1), cursor.peek()];
   const next = token?.kind === 'word' && /^(and|or)$/.test(token.text) ? cursor.peek(1) : token;
-  if (before === undefined || next === undefined) return undefined;
+  if (before === undefined || next === undefined) return {};
   for (const key in values) {
     const { item } = (kind.fields[key] as Field).value;
-    if (item === undefined || item.measures !== undefined || !item.starts(next)) continue;
+    if (item === undefined || item.measures !== undefined) continue;
     if ((values[key] as readonly Text[]).at(-1)?.at.end !== before.end) continue;
     const { text } = cursor.block;
-    return { start: before.start, end: next.end, text: `${text.slice(before.start, before.end)}, ${text.slice(next.start, next.end)}` };
+    const more = item.starts(next) || (next.kind === 'word' && item.words !== undefined) ? meantIn(item, next, text) : undefined;
+    return more === undefined ? { alone: item.alone } : { joined: { start: before.start, end: next.end, text: `${text.slice(before.start, before.end)}, ${more}` } };
   }
-  return undefined;
+  return {};
+}
+
+/** How a word is written that may go on a list; undefined where it is none of those that can stand there. */
+function meantIn({ words }: ValueType<unknown>, { kind, text, start, end }: Token, line: string): string | undefined {
+  if (kind !== 'word' || words === undefined || Object.hasOwn(words, text)) return line.slice(start, end);
+  const all = Object.keys(words);
+  return closest(text, all) ?? begun(text, all);
 }
 
 /** The `at` of `12 at 5.85`, which something must follow. */

@@ -4,7 +4,7 @@ import { Cursor } from './cursor.js';
 import type { Kind } from './kind.js';
 import { readName, readTitle } from './read-head.js';
 import * as rules from './read-rules.js';
-import { fieldLedBy, joinedIn, readLed, readSlots, type Draft } from './read-slots.js';
+import { fieldLedBy, behindList, readLed, readSlots, type Draft } from './read-slots.js';
 import type { ReadBlock, Record } from './record.js';
 import { closest } from './spelling.js';
 import * as valueRules from './value-rules.js';
@@ -91,7 +91,7 @@ function readBelow(statement: Statement, kind: Kind, draft: Draft, found: Found)
     const rest = cursor.peek();
     if (!own.broken && rest !== undefined) {
       own.broken = true;
-      if (!cursor.isSpoiled(rest) && !reportCurrency(cursor)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: [], meant: undefined, joined: joinedIn(cursor, kind, draft) });
+      if (!cursor.isSpoiled(rest) && !reportCurrency(cursor)) cursor.report(rules.unknownWord, cursor.span(rest), { written: rest.text, kind: head.text, can: [], meant: undefined, ...behindList(cursor, kind, draft) });
     }
     if (own.broken || endsOpen(line)) draft.broken = true;
     const below = line.children[0];

@@ -15,6 +15,12 @@ export function closest(written: string, words: Iterable<string>): string | unde
   return best;
 }
 
+/** The one word of a list that such a beginning stands for: `sat` for saturday. */
+export function begun(written: string, words: readonly string[]): string | undefined {
+  const found = written.length < 2 ? [] : words.filter((word) => word.startsWith(written.toLowerCase()));
+  return found.length === 1 ? found[0] : undefined;
+}
+
 /** Insertions, deletions, changes and swapped neighbours between two short words (optimal string alignment). */
 function slips(a: string, b: string): number {
   let twoBack: number[] = [];

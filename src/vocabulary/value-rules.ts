@@ -15,12 +15,16 @@ export const thousandsComma: Rule<{ readonly plain: string; readonly decimals?: 
   example: inPart('«1,250.00» new'),
 };
 
+/** What to write where a price is to be lower. */
+export const DISCOUNT = 'For a discount write the lower price itself, such as 114.00 in place of 120.00 less 5 %.';
+
 export const negativeFigure: Rule<{ readonly positive: string; readonly measures?: string | undefined }> = {
   code: 'negative-figure', family: 'shape', severity: 'error', title: 'A negative figure',
   message: ({ positive, measures }) => measures === undefined
-    ? { what: 'A figure in an estimate is never negative.', why: 'Whether it is owed or given back follows from the line it stands on, so a minus sign would turn a charge into a credit.', instead: `Write ${positive}; for money that comes back use core, keeps or harvest.` }
-    : { what: 'A figure in an estimate is never negative.', why: `A minus sign would take away what the line adds. ${lost}`, instead: `Write ${positive}${measures === '%' ? '' : ' '}${measures}, or leave it out.` },
-  fix: ({ positive }, at) => write(at, positive),
+    ? { what: 'A figure in an estimate is never negative.', why: 'Whether it is owed or given back follows from the line it stands on, so a minus sign would turn a charge into a credit.', instead: `Write ${positive}. A discount is the lower price itself; money that comes back stands behind core, keeps or harvest.` }
+    : { what: 'A figure in an estimate is never negative.', why: `A minus sign would take away what the line adds. ${lost}`, instead: measures === '%' ? `Write ${positive}%, or leave it out. ${DISCOUNT}` : `Write ${positive} ${measures}, or leave it out.` },
+  // Without its minus a share that is taken off would be added.
+  fix: ({ positive, measures }, at) => (measures === '%' ? undefined : write(at, positive)),
   example: inPart('«-64.30» new'),
 };
 
@@ -130,9 +134,9 @@ export const expected: Rule<{ readonly wanted: string; readonly example: string;
   example: 'steelyard 1\npart pump "Coolant pump" 64.30 new «arrives»\n',
 };
 
-export const notAChoice: Rule<{ readonly written: string; readonly choices: readonly string[]; readonly meant: string | undefined }> = {
+export const notAChoice: Rule<{ readonly written: string; readonly choices: readonly string[]; readonly meant: string | undefined; readonly why?: string | undefined }> = {
   code: 'not-a-choice', family: 'shape', severity: 'error', title: 'A word that is not one of the choices',
-  message: ({ written, choices, meant }) => ({ what: `“${clip(written)}” is not one of the words that can stand here.`, why: 'The word decides how the line is priced, taxed or warned about.', instead: meant === undefined ? `Write one of: ${choices.join(', ')}.` : `Did you mean ${meant}? The choices are ${choices.join(', ')}.` }),
+  message: ({ written, choices, meant, why }) => ({ what: `“${clip(written)}” is not one of the words that can stand here.`, why: why ?? 'What the line says hangs on this word, so none is guessed.', instead: meant === undefined ? `Write one of: ${choices.join(', ')}.` : `Did you mean ${meant}? The choices are ${choices.join(', ')}.` }),
   fix: ({ meant }, at) => (meant === undefined ? undefined : write(at, meant)),
   example: 'steelyard 1\nfinding pan "Looked in the pan"\n  debris «magnetc»\n',
 };

@@ -65,6 +65,8 @@ export interface ValueType<T> {
   readonly words?: Readonly<Record<string, string>>;
   /** Set where the value is several of another, with commas. */
   readonly item?: ValueType<unknown>;
+  /** What to write instead of words behind a value that say more of it than it can. */
+  readonly alone?: string;
   /** Set where the value names records of these kinds. */
   readonly refersTo?: readonly string[];
   /** Names that are understood without a record, such as `in-car`. */

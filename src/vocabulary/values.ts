@@ -4,7 +4,7 @@ import { amountOf } from './amounts.js';
 import { looksNumeric, readNumber } from './numbers.js';
 import type { Cursor } from './cursor.js';
 import { badName } from './read-rules.js';
-import { closest } from './spelling.js';
+import { begun, closest } from './spelling.js';
 import { unitMeantBy, unitOf, unitsOf, type Dimension, type Unit } from './units.js';
 import * as rules from './value-rules.js';
 import type { Choice, DateValue, Name, Readings, Text, ValueType } from './value.js';
@@ -49,7 +49,7 @@ export function wordsSuchAs(...examples: readonly [string, ...string[]]): ValueT
 }
 
 /** One word of a closed list. */
-export function choice<W extends string>(label: string, meanings: Readonly<Record<W, string>>): ValueType<Choice<W>> {
+export function choice<W extends string>(label: string, meanings: Readonly<Record<W, string>>, told: { readonly why?: string; readonly also?: string } = {}): ValueType<Choice<W>> {
   const list = Object.keys(meanings) as W[];
   return {
     label, says: `One of: ${list.join(', ')}.`, examples: [list[0] as string],
@@ -64,7 +64,7 @@ export function choice<W extends string>(label: string, meanings: Readonly<Recor
       }
       if (token !== undefined && cursor.isSpoiled(token)) return undefined;
       if (token === undefined) return cursor.report(rules.expected, cursor.hereSpan(), { wanted: label, example: list.join(', '), found: undefined });
-      return cursor.report(rules.notAChoice, cursor.span(token), { written: token.text, choices: list, meant: closest(token.text, list) });
+      return cursor.report(rules.notAChoice, cursor.span(token), { written: token.text, choices: told.also === undefined ? list : [...list, told.also], meant: closest(token.text, list) ?? begun(token.text, list), why: told.why });
     },
     toJson: (value) => value.word,
   };
@@ -167,13 +167,14 @@ export function isDate(iso: string): boolean {
 }
 
 const weekdays = { monday: 'Mondays', tuesday: 'Tuesdays', wednesday: 'Wednesdays', thursday: 'Thursdays', friday: 'Fridays', saturday: 'Saturdays', sunday: 'Sundays' };
-const weekday = choice('a day of the week', weekdays);
+const weekday = choice('a day of the week', weekdays, { why: 'The ready date skips the days on which nobody works, so none is guessed.', also: 'a date such as 2026-12-25' });
 
 /** A day of the week or a date. */
 export const closedDay: ValueType<Choice | DateValue> = {
   label: 'a day of the week or a date', says: 'A day of the week (every week), or one date.', examples: ['saturday', '2026-12-25'],
   schema: (z) => z.union([weekday.schema(z), date.schema(z)]),
   words: weekdays,
+  alone: 'Say whole days only, each day and each date by itself, with commas: saturday, 2026-12-24, 2026-12-25',
   starts: (token) => token.kind === 'word' || token.kind === 'date',
   read(cursor) {
     const kind = cursor.peek()?.kind;

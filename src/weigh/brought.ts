@@ -50,9 +50,10 @@ function waysBeyond(chance: Chance, open: ReadonlySet<Access>, { option, planned
   const once = <T>(...lists: readonly (readonly T[])[]) => [...new Set(lists.flat())];
   const wanted = planWork({
     title: chance.title, labour: beyond, fees: [], way: undefined, access,
-    parts: once(option.parts, ...paid.map((way) => way.parts), chance.parts),
-    sublets: once(option.sublets, ...paid.map((way) => way.sublets), chance.sublets),
-    hired: once(...jobs.map(({ job }) => job.tools), ...paid.map((way) => way.tools), ...chance.labour.map((job) => job.tools)),
+    parts: once(option.parts, chance.parts),
+    sublets: once(option.sublets, chance.sublets),
+    hired: once(...jobs.map(({ job }) => job.tools), ...chance.labour.map((job) => job.tools)),
+    // What the open ways bring comes with them.
     staged: { ways: paid, labour: [], then: 'closed' },
   }, shop, money);
   return wanted.chosen.paid.filter((way) => !open.has(way));

@@ -18,14 +18,17 @@ export interface ChancesOf {
 
 /**
  * The chances of an option as it is planned: its own, those of the jobs it does and of the ways in that it pays for,
- * each before the ones below it. Up to MOST_CHANCES count; a chance without a percentage has its message.
+ * each before the ones below it. What belongs to work that is done anyway hangs on no chance that would bring that work
+ * too, in whatever order they stand. Up to MOST_CHANCES count; a chance without a percentage has its message.
  */
 export function chancesOf(option: Option, plan: Plan, estimate: Pick<Estimate, 'chances'>): ChancesOf {
   const counted: ChanceIn[] = [];
   const seen = new Set<Chance>();
+  const doneAnyway = estimate.chances.size === 0 ? [] : [...plan.jobs.map(({ job }) => job), ...plan.paid].flatMap(({ record }) => estimate.chances.get(record) ?? []);
+  const anyway = new Set(doneAnyway);
   let all = 0;
   const visit = (chance: Chance, parent: number | undefined) => {
-    if (chance.percent === undefined || seen.has(chance)) return;
+    if (chance.percent === undefined || seen.has(chance) || (parent !== undefined && anyway.has(chance))) return;
     seen.add(chance);
     all++;
     if (counted.length >= MOST_CHANCES) return;
@@ -35,12 +38,9 @@ export function chancesOf(option: Option, plan: Plan, estimate: Pick<Estimate, '
     // A comeback takes its jobs as they are: what may turn up on them then is beyond what anyone plans.
     if (when === 'open') for (const job of chance.labour) visitAll(job, at);
   };
-  const visitAll = ({ record }: Source, parent: number | undefined) => {
+  const visitAll = ({ record }: Source, parent: number) => {
     for (const chance of estimate.chances.get(record) ?? []) visit(chance, parent);
   };
-  for (const chance of option.chances) visit(chance, undefined);
-  if (estimate.chances.size === 0) return { counted, all };
-  for (const { job } of plan.jobs) visitAll(job, undefined);
-  for (const way of plan.paid) visitAll(way, undefined);
+  for (const chance of [...option.chances, ...doneAnyway]) visit(chance, undefined);
   return { counted, all };
 }

@@ -150,7 +150,7 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
   const takesOf = (mode: Mode) => mode.with.reduce((bits, way) => bits | (bit.get(way) ?? OUT_OF_REACH), 0);
   const always = mask(work.staged?.ways ?? []);
-  const pinned = work.way === undefined ? undefined : mask(work.way) | always;
+  const pinned = work.way === undefined ? undefined : mask(notIncluded(work.way)) | always;
   const reachable = pinned === undefined ? EVERYTHING : given(pinned);
 
   // What came before the decision was done with what was open then: a way in that is opened later changes nothing of it.
@@ -197,6 +197,11 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
       plan: planOf,
     }, most);
   }
+}
+
+/** Of ways in that are asked for, those that no other of them gives anyway: what comes with another is not paid for. */
+function notIncluded(asked: readonly Access[]): readonly Access[] {
+  return asked.filter((way) => asked.every((other) => !other.includes.includes(way)));
 }
 
 /** A job with its modes, cheapest first, for as long as the ways in among which a plan chooses are the same. */

@@ -33,8 +33,8 @@ export function retimed({ from, tasks, layout }: Arranged, { work, answer, time 
   const durations: { readonly place: number; readonly duration: number }[] = [];
   for (const i of changed) {
     const [old, job] = [jobs[i] as PlannedJob, work.jobs[i] as PlannedJob];
-    if (!waitsAlike(old, job) || isStaged(old, from.work) !== isStaged(job, work)) return undefined;
-    const place = tasks.findIndex(({ kind, at }) => kind === 'job' && at === old.line.at);
+    if (!waitsAlike(old, job)) return undefined;
+    const place = tasks.findIndex(({ at }) => at === old.line.at);
     const task = tasks[place];
     if (task === undefined) return undefined;
     const { title, at } = job.line;
@@ -56,14 +56,12 @@ function namesIn(after: PlannedJob['job']['after']): readonly string[] {
   return after.map(({ name }) => name);
 }
 
+/** The hours of a day are the shop's. */
 function sameTime(a: ShopTime, b: ShopTime): boolean {
-  return a.shop === b.shop && a.start === b.start && a.technicians === b.technicians && a.hoursPerDay === b.hoursPerDay;
+  return a.shop === b.shop && a.start === b.start && a.technicians === b.technicians;
 }
 
-function isStaged({ job }: PlannedJob, { staged }: PlannedWork): boolean {
-  return staged?.labour.includes(job) === true;
-}
-
+/** What a stage does is made anew with each job of it. */
 function sameAround(a: PlannedWork, b: PlannedWork): boolean {
   return a.staged === b.staged && sameItems(a.ways, b.ways) && sameItems(a.parts, b.parts) && sameItems(a.sublets, b.sublets);
 }

@@ -6,8 +6,9 @@ import { onceEach } from './schedule/index.js';
 import type { Task, TaskKind } from './task.js';
 import { waitUnitOf } from './working-days.js';
 
-interface Draft extends Omit<Task, 'after'> {
+interface Draft extends Omit<Task, 'after' | 'holdsAll'> {
   readonly after: number[];
+  holdsAll: boolean;
 }
 
 /** What a task has beyond what most have: no wait, counted, on the vehicle in the bay. */
@@ -22,7 +23,7 @@ export class TaskDrafts {
   }
 
   add({ title, kind, length, after, at, wait, counts = true, inBay = true }: Wanted): number {
-    this.drafts.push({ id: `${this.drafts.length + 1} ${title}`, title, kind, length, wait, after: [...onceEach(after)], counts, inBay, at });
+    this.drafts.push({ id: `${this.drafts.length + 1} ${title}`, title, kind, length, wait, after: [...onceEach(after)], counts, inBay, holdsAll: false, at });
     return this.drafts.length - 1;
   }
 
@@ -50,6 +51,11 @@ export class TaskDrafts {
     };
     visit(task);
     return seen;
+  }
+
+  /** Nobody wrote down who needs it, so several jobs wait for it. */
+  holdsAll(task: number): void {
+    (this.drafts[task] as Draft).holdsAll = true;
   }
 
   kindOf(task: number): TaskKind {

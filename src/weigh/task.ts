@@ -20,5 +20,7 @@ export interface Task {
   readonly counts: boolean;
   /** Whether the vehicle stands in the bay for it. */
   readonly inBay: boolean;
+  /** True for a part or outside work that no job uses and several jobs wait for: nobody wrote down which of them needs it. */
+  readonly holdsAll: boolean;
   readonly at: Span;
 }

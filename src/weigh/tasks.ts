@@ -1,11 +1,14 @@
-import { assembleTitle, type Access, type Estimate, type Labour, type Mode, type Part, type Sublet, type Tool } from '../estimate/index.js';
-import { zero, type Amount, type Name } from '../vocabulary/index.js';
+import { assembleTitle, topicsOf, type Access, type Estimate, type Labour, type Mode, type Part, type Sublet, type Tool } from '../estimate/index.js';
+import { zero, type Amount, type Name, type Topic } from '../vocabulary/index.js';
 import { constant, least, remainder, type Figure } from './figure.js';
 import type { PlannedJob } from './plan.js';
 import { lateOutside, leftOpen, partsOf, subletsOf, type PlannedWork } from './planned-work.js';
 import { inHours } from './price-labour.js';
 import type { Task } from './task.js';
 import { TaskDrafts } from './task-drafts.js';
+
+/** What a part that is an engine stands for. */
+const ENGINES: readonly Topic[] = ['used-engine', 'exchange-engine'];
 
 /** Whether `after` is followed; it is not where it goes round in a circle. */
 export type Following = 'after' | 'no after';
@@ -221,14 +224,17 @@ class TaskList {
     };
     for (const { planned } of this.pieces) use(planned.job);
     for (const { job } of work.jobs) if (job.done === 'last') use(job);
-    const loose = [
-      ...work.parts.filter((part) => !used.has(part)).flatMap((part) => this.arrivals.get(part) ?? []),
-      ...work.sublets.filter((sublet) => !this.late.has(sublet) && !used.has(sublet)).flatMap((sublet) => this.away.get(sublet) ?? []),
-    ];
-    for (const task of loose) {
-      const before = this.drafts.before(task);
-      for (const { last } of this.pieces) if (!before.has(last)) this.drafts.link(last, [task]);
-    }
+    for (const part of work.parts) if (!used.has(part)) this.holdUp(part, this.arrivals.get(part));
+    for (const sublet of work.sublets) if (!used.has(sublet) && !this.late.has(sublet)) this.holdUp(sublet, this.away.get(sublet));
+  }
+
+  private holdUp(thing: Part | Sublet, task: number | undefined): void {
+    if (task === undefined) return;
+    const before = this.drafts.before(task);
+    const held = this.pieces.flatMap(({ last }) => (before.has(last) ? [] : [last]));
+    for (const last of held) this.drafts.link(last, [task]);
+    // Everything waits for an engine that goes in, and rightly so.
+    if (held.length > 1 && !ENGINES.some((one) => topicsOf(thing).has(one))) this.drafts.holdsAll(task);
   }
 
   private close(way: Access): readonly number[] {

@@ -131,6 +131,8 @@ describe('quote', () => {
     [['check', pilgrim, '--as', 'csv'], '--as takes text, json, sarif, not csv.'],
     [['export', pilgrim], 'export needs --as html, csv or json.'],
     [['export', pilgrim, '--as', 'xml'], '--as takes html, csv, json, not xml.'],
+    [['quote', pilgrim, '--json'], '--json belongs to check, weigh, export, closing, history, list, records and changes.'],
+    [['weigh', pilgrim, '--explain', 'used.total', '--json'], '--explain answers in text; leave out --json.'],
     [['quot', pilgrim], 'Did you mean quote?'],
   ])('2 and one sentence for %j', (args, says) => {
     const { code, out, err } = steelyard(args);

@@ -70,7 +70,9 @@ describe('a chance', () => {
 
   test('is from 0 to 100 percent, as one figure', () => {
     expect(told(chance('0%', 'do drill'))).toEqual([]);
-    expect(told(chance('100%', 'do drill'))).toEqual([]);
+    expect(told(chance('99.9%', 'do drill'))).toEqual([]);
+    // What happens in every case is read, and is no chance.
+    expect(told(chance('100%', 'do drill'))).toEqual([['chance-in-every-case', '100%']]);
     expect(told(chance('100.5%', 'do drill'))).toEqual([['over-hundred', '100.5%']]);
     expect(first(chance('100.5%', 'do drill'))?.percent).toBeUndefined();
     expect(told(chance('50 / 60 / 101%', 'do drill'))).toEqual([['over-hundred', '50 / 60 / 101%']]);

@@ -92,7 +92,7 @@ describe('inspections', () => {
 describe('coverages, dates and people', () => {
   test('a coverage holds what it says of itself', () => {
     const { estimate, said } = read('vehicle "V"\n  built 2012-11\n  model year 2013\n  downtime 38.00\noption repair "R"\n  labour "L" 1 h\ncoverage guides "G" extended-warranty\n  built from 2012-06\n  built to 2013-02-28\n  years 2012, 2013\n  years 2014\n  up to 150000 mi\n  within 120 mo\n  until 2027-12-31\n  covers repair\n');
-    expect(said).toEqual([]);
+    expect(said).toEqual(['estimate-line-missing']);
     const [guides] = estimate.coverages;
     expect(guides).toMatchObject({ name: 'guides', sort: 'extended-warranty', builtFrom: '2012-06', builtTo: '2013-02-28', years: [2012, 2013, 2014], until: '2027-12-31', covers: ['repair'] });
     expect([guides?.upTo?.unit?.word, guides?.within?.unit?.word]).toEqual(['mi', 'mo']);
@@ -136,7 +136,7 @@ describe('selling the vehicle as it stands', () => {
     expect(sold(`vehicle "V"\n${options}`)).toBeUndefined();
     expect(sold('vehicle "V" unrepaired 900.00 worth 5000.00\n')).toBeUndefined();
     const written = read(`vehicle "V" unrepaired 900.00 worth 5000.00\n${options}option as-it-stands "Sell" worth 700.00\n`);
-    expect([written.estimate.options.every((one) => one.written), written.said]).toEqual([true, ['unrepaired-name']]);
+    expect([written.estimate.options.every((one) => one.written), written.said]).toEqual([true, ['estimate-line-missing', 'unrepaired-name']]);
   });
 
   test('is the same object until something that it is made of changes', () => {

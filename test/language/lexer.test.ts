@@ -152,6 +152,14 @@ describe('a title in curly quotes is one strange token', () => {
     for (const line of ['option ‘x "O"', 'part p “P "Q" 1 new']) expect(blockOf(line).problems.map(({ code }) => code)).toEqual(['strange-character']);
   });
 
+  test('a plain quote inside does not close one that goes on to its own closing quote', () => {
+    const whole = (title: string) => expect(firstOf(`part ${title} 64.30`)).toEqual([['word', 'part', 0, 4], ['strange', title, 5, 5 + title.length], ['number', '64.30', 6 + title.length, 11 + title.length]]);
+    for (const title of ['“Head 7/8" long”', '“Head 7/8"”', '„Head 7/8" long“', '«Head 7/8" long»', '‘Head 7/8" long’']) whole(title);
+    expect(blockOf('part “Head 7/8" long” 64.30').problems.map(({ message }) => message.instead)).toEqual(['Type "Head 7/8\\" long".']);
+    // Where another title opens first, or the line ends in a comment, the plain quote was meant to close it.
+    for (const rest of [' from “x”', ' from "x”"', ' new # said ”', ' new']) expect(firstOf(`part “Head"${rest}`)?.slice(0, 2)).toEqual([['word', 'part', 0, 4], ['strange', '“Head"', 5, 11]]);
+  });
+
   test('one that is closed on the next line only is not closed', () => {
     expect(firstOf('part “a\n”')).toEqual([['word', 'part', 0, 4], ['strange', '“a', 5, 7]]);
   });

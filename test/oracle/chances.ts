@@ -19,8 +19,11 @@ export interface Chance {
 /** The chances of an option as it is planned: its own, those of its jobs and of the ways in that it pays for, and what is below them. */
 export function chancesOf({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan): Chance[] {
   const found = new Map<Json, Chance>();
+  const from = [option.record, ...plan.jobs.map(({ job }) => job), ...prices.named('access', plan.ways)];
+  // What belongs to work that is done anyway waits for nothing, whatever else would bring that work.
+  const anyway = new Set(from.flatMap((one) => list(one['chance'])));
   const visit = (record: Json, above: Chance | undefined) => {
-    if (found.has(record)) return;
+    if (found.has(record) || (above !== undefined && anyway.has(record))) return;
     const chance: Chance = {
       record, parent: above?.record, comeback: above?.comeback === true || record['comeback'] !== undefined,
       likelihood: Number((record['percent'] as Written).likely) / 100,
@@ -30,7 +33,6 @@ export function chancesOf({ prices, work }: Oracle, option: OracleOption, plan: 
     // What comes back is taken as it is.
     if (!chance.comeback) for (const job of work.jobsOf(record)) for (const below of list(job['chance'])) visit(below, chance);
   };
-  const from = [option.record, ...plan.jobs.map(({ job }) => job), ...prices.named('access', plan.ways)];
   for (const one of from) for (const record of list(one['chance'])) visit(record, undefined);
   return [...found.values()];
 }

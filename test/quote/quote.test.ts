@@ -54,6 +54,8 @@ describe('pictures', () => {
 describe('no quote where a line would be missing', () => {
   test.each([
     ['a price that can’t be read', 'steelyard 1\noption one "One"\n  part "Pump" 1,250.00 new\n', 'incomplete'],
+    ['a day to start that can’t be read', 'steelyard 1\nestimate "E"\n  start tomorrow\noption one "One"\n  part "Pump" 20.00 new\n', 'incomplete'],
+    ['a validity that can’t be read', 'steelyard 1\nestimate "E"\n  valid 30 days\noption one "One"\n  part "Pump" 20.00 new\n', 'incomplete'],
     ['a part without a price', 'steelyard 1\noption one "One"\n  part "Pump" new\n', 'incomplete'],
     ['a name that nothing has', 'steelyard 1\noption one "One"\n  fit nothing\n', 'incomplete'],
     ['work without a rate', 'steelyard 1\noption one "One"\n  labour "Pump" 2 h\n', 'incomplete'],

@@ -49,3 +49,14 @@ test('what the vehicle is worth mended and what it brings as it stands are told 
     'Above 2,500.00 for “Van” (what it brings as it stands), “Sell it as it stands” is cheaper: 25 % away.',
   ]);
 });
+
+test('a likelihood is rounded so that the sentence is true of all that it speaks of', () => {
+  const chance = (percent: string, adds: string) => sentences(`  part "P" 500.00 new\n  chance "C" ${percent}\n    part "X" ${adds} new\n`, '  part "Q" 1000.00 new\n').filter((one) => one.includes('“C”'));
+  // 500.00 of 700.00 is 71.428… %: at 71.4 % the other is not yet cheaper.
+  expect(chance('10%', '700.00')).toEqual(['If “C” is likelier than 71.5 %, “Two” costs less on average: 614 % away.']);
+  expect(chance('90%', '700.00')).toEqual(['If “C” is less likely than 71.4 %, “One” costs less on average: 21 % away.']);
+  // 500.00 of 800.00 is 62.5 % to the digit; of 1 000 000.00 it is 0.05 %, and nothing is less likely than 0 %.
+  expect(chance('10%', '800.00')).toEqual(['If “C” is likelier than 62.5 %, “Two” costs less on average: 525 % away.']);
+  expect(chance('5%', '1000000.00')).toEqual(['If “C” is less likely than 0.05 %, “One” costs less on average: 99 % away.']);
+  expect(chance('5%', '500.20')).toEqual(['If “C” is likelier than 99.97 %, “Two” costs less on average: 1899 % away.']);
+});

@@ -101,6 +101,6 @@ describe('what the terminal prints', () => {
       const { code, err } = steelyard(folder, 'quote', 'one.yard', option, odd);
       expect({ code, seen: isSeen(err) }, `${option}: ${JSON.stringify(err)}`).toEqual({ code: option === '--output' ? 0 : 2, seen: true });
     }
-    expect(readFileSync(path.join(folder, odd), 'utf8')).toContain('AUTHORISATION');
+    expect(readFileSync(path.join(folder, odd), 'utf8')).toContain('NO REPAIR');
   });
 });

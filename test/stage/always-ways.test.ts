@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../src/vocabulary/index.js';
 import { before, cheapestWays, type RankedPlan } from '../../src/weigh/index.js';
+import { cheapestFirst } from '../../src/weigh/ways.js';
 import { PATIENT, runs } from '../support/random-runs.js';
 
 /** Ways in, some of them paid for in every plan. Small prices, so that ties are common. */
@@ -70,7 +71,7 @@ describe('cheapest ways in beside those that every plan pays for', () => {
       const found = cheapestWays<RankedPlan>({
         gives: one.gives,
         prices: one.prices.map((price) => new Decimal(price)),
-        jobs: one.jobs.map((modes) => modes.map(({ takes, price, hours }) => ({ takes, price: new Decimal(price), hours: new Decimal(hours) }))),
+        jobs: one.jobs.map((modes) => cheapestFirst(modes.map(({ takes, price, hours }) => ({ takes, price: new Decimal(price), hours: new Decimal(hours) })))),
         base: new Decimal(0), always: one.always,
         plan: (paid) => priced(one, paid) as RankedPlan,
       }, most);

@@ -14,6 +14,7 @@ const THIS = 'this.yard';
 const besides: Readonly<Record<string, { readonly also: readonly string[]; readonly because: string }>> = {
   'allow-shape': { also: ['thousands-comma'], because: 'it is about a line that can’t be read' },
   'too-many-problems': { also: Array.from({ length: limits.problems + 1 }, () => 'unknown-kind'), because: 'that is what it is about' },
+  'unrepaired-alone': { also: ['estimate-line-missing'], because: 'a whole estimate would have more to say' },
   'too-deep': { also: ['unknown-fact'], because: 'nothing may stand as deep as that, so the lines above can’t be right either' },
 };
 

@@ -60,8 +60,24 @@ test('no cents', () => {
 
 test('less than nothing of what is no money', () => {
   expect(saysInstead('part p "P" 5 new arrives -2 d')).toEqual(['Write 2 d, or leave it out.']);
-  expect(saysInstead('estimate "E"\n  interest -5%')).toEqual(['Write 5%, or leave it out.']);
+  expect(saysInstead('estimate "E"\n  interest -5%')).toEqual(['Write 5%, or leave it out. For a discount write the lower price itself, such as 114.00 in place of 120.00 less 5 %.']);
   expect(saysInstead('part p "P" -5 new')[0]).toContain('core, keeps or harvest');
+});
+
+// Common practice: the customer is quoted the price after the discount; the language has no line that takes something off.
+test('a discount is the lower price itself', () => {
+  const lower = 'For a discount write the lower price itself, such as 114.00 in place of 120.00 less 5 %.';
+  for (const line of ['part p "P" 120.00 less 5% new', 'part p "P" 120.00 minus 5.00 new', 'labour l "L" 2 h discount 5%', 'discount "For waiting" 5%', 'option o "O"\n  discount 5%', 'option o "O"\n  rebate 20.00']) {
+    expect(saysInstead(line)[0], line).toBe(lower);
+  }
+  expect(saysInstead('option o "O"\n  less 10%')).toEqual([`${lower} As a fact, “less” belongs below core or keeps.`]);
+  expect(saysInstead('part p "P" 120.00 -5% new')).toEqual([`Write 5%, or leave it out. ${lower}`]);
+  expect(saysInstead('fee f "Discount" -20.00')).toEqual(['Write 20.00. A discount is the lower price itself; money that comes back stands behind core, keeps or harvest.']);
+});
+
+test('a share that is to be taken off is not added by a fix', () => {
+  expect(said('part p "P" 120.00 -5% new\n')).toEqual([['negative-figure', '-5']]);
+  expect(said('part p "P" 120.00 new arrives -2 d\n')).toEqual([['negative-figure', '-2', '2']]);
 });
 
 test('lists without a comma', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { closest } from '../../src/vocabulary/index.js';
+import { begun, closest } from '../../src/vocabulary/spelling.js';
 
 // Optimal string alignment: insertions, deletions, changes and swapped neighbours, worked out by hand.
 describe('a near miss', () => {
@@ -17,4 +17,11 @@ describe('a near miss', () => {
   ])('%s among %j: %s', (written, words, meant) => {
     expect(closest(written, words)).toBe(meant);
   });
+});
+
+test('a beginning stands for the one word that begins so', () => {
+  const days = ['monday', 'thursday', 'tuesday', 'saturday', 'sunday'];
+  expect(['sat', 'Sat', 'tu', 'thurs'].map((one) => begun(one, days))).toEqual(['saturday', 'saturday', 'tuesday', 'thursday']);
+  expect(['t', 's', 'm', '', 'sats'].map((one) => begun(one, days))).toEqual([undefined, undefined, undefined, undefined, undefined]);
+  expect(begun('se', ['seal', 'sensor'])).toBeUndefined();
 });

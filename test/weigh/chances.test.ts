@@ -39,7 +39,13 @@ describe('the chances of an option', () => {
   test('of one job that is met twice count once', () => {
     const job = `labour w "W" 1 h\n${chance('job')}`;
     expect(counted(`${job}option one "One"\n  chance "a" 10%\n    do w\n  chance "b" 10%\n    do w\n`)).toEqual({ rows: ['a', 'job of 0', 'b'], all: 3 });
-    expect(counted(`${job}option one "One"\n  do w\n  chance "a" 10%\n    do w\n`)).toEqual({ rows: ['a', 'job of 0'], all: 2 });
+    expect(counted(`${job}option one "One"\n  do w\n  chance "a" 10%\n    do w\n`)).toEqual({ rows: ['a', 'job'], all: 2 });
+  });
+
+  test('of work that is done anyway hang on no chance that would bring it, in whatever order jobs are done', () => {
+    const jobs = `labour w "W" 1 h\n${chance('job')}labour v "V" 1 h\n  chance "a" 10%\n    do w\n`;
+    expect(counted(`${jobs}option one "One"\n  do w, v\n`)).toEqual({ rows: ['job', 'a'], all: 2 });
+    expect(counted(`${jobs}option one "One"\n  do v, w\n`)).toEqual({ rows: ['a', 'job'], all: 2 });
   });
 
   test('up to twelve count; all are counted', () => {

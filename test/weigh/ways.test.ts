@@ -240,7 +240,8 @@ describe('a pinned plan', () => {
         const { option, planned, totals } = weighed;
         if (option.way === undefined) return expect(planned.unpinned).toBeUndefined();
         pinned++;
-        expect(planned.chosen.paid.map((way) => way.name).sort()).toEqual(option.way.map((way) => way.name).sort());
+        const asked = option.way.filter((way, _, all) => all.every(({ includes }) => !includes.includes(way)));
+        expect(planned.chosen.paid.map((way) => way.name).sort()).toEqual(asked.map((way) => way.name).sort());
         const extra = totals.total.likely.minus((free[i] as Weighed).totals.total.likely);
         expect(extra.gte(0)).toBe(true);
         expect(planned.chosen.money.minus(planned.unpinned?.money ?? NaN).toFixed()).toBe(extra.toFixed());
@@ -257,6 +258,13 @@ describe('a pinned plan', () => {
     expect(option('held').totals.total.likely.toFixed(2)).toBe('1200.00');
     expect(option('held').planned.unpinned?.money.toFixed(2)).toBe('960.00');
     expect(option('held').planned.chosen.paid).toEqual([]);
+  });
+
+  it('does not charge what another pinned way in includes', () => {
+    const ways = 'access lifted "Lifted"\n  remove 1 h\n  refit 1 h\naccess out "Out"\n  includes lifted\n  remove 3 h\n  refit 4 h\n';
+    const { option } = readSound(`${SHOP}${ways}labour pump "Pump" 2 h with lifted\noption both "Both"\n  do pump\n  way lifted, out\noption one "One"\n  do pump\n  way out\n`);
+    expect(option('both').totals.total.likely.toFixed(2)).toBe(option('one').totals.total.likely.toFixed(2));
+    expect(option('both').planned.chosen.paid.map(({ name }) => name)).toEqual(['out']);
   });
 
   it('charges a pinned way in that no job takes', () => {

@@ -14,6 +14,7 @@ export async function checkAll(desk: Desk, shelf: Shelf, problems: Problems): Pr
     await inTurns(keys, 1, {
       work: async (key) => {
         if (!(await desk.whole(key))) failed.push(key);
+        await desk.looked(key);
         problems.showUnopened(key);
       },
       tell: (done) => progress.report({ message: `${done} of ${keys.length}` }),

@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { Desk } from '../desk.js';
 import { rootOf, type Key } from '../places.js';
+import { today } from '../today.js';
 import type { Shelf } from './shelf.js';
 
 const MOST_READ = 100;
@@ -11,7 +12,7 @@ export async function newEstimate(desk: Desk, shelf: Shelf): Promise<void> {
   await Promise.all((await shelf.all().catch(() => [])).slice(0, MOST_READ).map((key) => desk.whole(key)));
   const document = await vscode.workspace.openTextDocument({ language: 'steelyard', content: '' });
   const editor = await vscode.window.showTextDocument(document);
-  await editor.insertSnippet(new vscode.SnippetString(desk.service.starter(placeOf(document.uri))), new vscode.Position(0, 0));
+  await editor.insertSnippet(new vscode.SnippetString(desk.service.starter(placeOf(document.uri), today())), new vscode.Position(0, 0));
 }
 
 /** Where the file would lie: paths to other files are written from there. */

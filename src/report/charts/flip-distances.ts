@@ -1,6 +1,5 @@
-import { Decimal } from '../../vocabulary/index.js';
 import type { Flip, Money } from '../../weigh/index.js';
-import { distanceText, figureWords } from '../decision-words.js';
+import { distanceText, figureWords, flipValueText } from '../decision-words.js';
 import { valueText } from '../numbers.js';
 import { html, type Html } from '../page/html.js';
 import { fitted, SIZES } from './fit.js';
@@ -42,11 +41,11 @@ const FARTHEST = 1;
 const NEAREST = 0.05;
 
 export function flipDistanceOf(flip: Flip, money: Money): FlipDistance {
-  const { figure, line: title, way, share, holds, to, measure } = flip;
+  const { figure, line: title, way, share, to, measure } = flip;
   return {
     line: title, what: measure === 'average' ? 'likelihood' : figureWords(flip), way, share, to: to.title,
     today: valueText(figure.likely, figure.unit, money),
-    value: valueText(new Decimal(holds).toDecimalPlaces(measure === 'average' ? 1 : 2), figure.unit, money),
+    value: flipValueText(flip, money),
   };
 }
 

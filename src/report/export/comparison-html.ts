@@ -1,7 +1,7 @@
 import type { Decision, Figure, Line, Weighed } from '../../weigh/index.js';
 import { cautionLines, estimateNotice } from '../cautions.js';
 import { place, wayWords } from '../comparison-text.js';
-import { coveredSentence, flipSentence, inspectionSentence, shareText } from '../decision-words.js';
+import { coveredSentence, flipSentence, inspectionSentence, shareText, unreadSentence } from '../decision-words.js';
 import { decisionVerdict, nearestQuoted } from '../decision-verdict.js';
 import { figureNames, figureOf, type FigureName } from '../figures.js';
 import { hoursText, moneyText, valueText } from '../numbers.js';
@@ -22,7 +22,7 @@ export function comparisonHtml(decision: Decision): string {
   const body = html`<main>
 <h1>${bdi(title)}</h1>${vehicle === undefined ? undefined : html`<p class="about">${bdi(vehicle)}</p>`}
 <p class="verdict">${withWholeDates(decisionVerdict(decision))}</p>
-${options.length === 0 ? undefined : html`${sideBySide(decision)}${list('Before the decision', stageLines(decision.comparison))}${waysIn(options, decision)}${list('What would turn the choice, nearest first', nearestQuoted(decision).map((flip) => flipSentence(flip, decision.comparison.money)))}${list('Inspect first?', decision.inspections.map((one) => inspectionSentence(one, decision.comparison)))}${list('Recalls and the like', decision.coverages.map(coveredSentence))}${options.map((one) => linesOf(one, decision))}`}${list('Cautions', [...estimateNotice, ...cautionLines(options.flatMap(({ cautions }) => cautions))])}
+${options.length === 0 ? undefined : html`${sideBySide(decision)}${list('Before the decision', stageLines(decision.comparison))}${waysIn(options, decision)}${list('What would turn the choice, nearest first', nearestQuoted(decision).map((flip) => flipSentence(flip, decision.comparison.money)))}${list('Inspect first?', [...decision.inspections.map((one) => inspectionSentence(one, decision.comparison)), ...decision.unread.map(unreadSentence)])}${list('Recalls and the like', decision.coverages.map(coveredSentence))}${options.map((one) => linesOf(one, decision))}`}${list('Cautions', [...estimateNotice, ...cautionLines(options.flatMap(({ cautions }) => cautions))])}
 </main>`;
   return standalone('en', `Comparison: ${title}`, exportStyle, body);
 }

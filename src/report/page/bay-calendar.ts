@@ -1,5 +1,6 @@
 import type { Estimate } from '../../estimate/index.js';
 import type { TimedTask } from '../../weigh/index.js';
+import { HOLDS_ALL } from '../decision-words.js';
 import { title } from './cells.js';
 import { dateText } from './dates.js';
 import { titled, type DecidedColumn, type DecisionView } from './decided.js';
@@ -29,7 +30,7 @@ function taskRow(row: TimedTask, id: string): Html {
   const { task, start, end, from, to, technician } = row;
   const at = (date: string | undefined, hours: number) => (date === undefined ? `hour ${hours.toFixed(1)}` : dateText(date));
   return html`<tr data-key="${id}" data-row="${id}" class="${row.critical ? 'critical' : ''}"><th scope="row"><button type="button" data-figure="${id}">${title(task.title)}</button></th>
-<td>${at(from, start)}</td><td>${at(to, end)}</td><td>${technician === undefined ? 'wait' : `technician ${technician}`}</td><td>${slackWords(row)}</td></tr>`;
+<td>${at(from, start)}</td><td>${at(to, end)}</td><td>${technician === undefined ? (task.holdsAll ? `wait: ${HOLDS_ALL}` : 'wait') : `technician ${technician}`}</td><td>${slackWords(row)}</td></tr>`;
 }
 
 function slackWords({ task, critical, slack }: TimedTask): string {

@@ -20,7 +20,7 @@ export function monthlyId(column: Column, part: 'now' | 'resale' | 'lasts' | 'pe
 export function decisionTargets({ decision, columns, flips }: DecisionView): Targets {
   const targets = new Map<string, readonly Span[]>();
   flips.forEach(({ at }, i) => targets.set(flipId(i), [at]));
-  decision.inspections.forEach(({ inspection }, i) => targets.set(inspectionId(i), [inspection.at]));
+  [...decision.inspections.map(({ inspection }) => inspection), ...decision.unread].forEach(({ at }, i) => targets.set(inspectionId(i), [at]));
   decision.coverages.forEach(({ coverage }, i) => targets.set(coverageId(i), [coverage.at]));
   for (const of of columns) for (const [id, at] of ofOption(of, decision.comparison.estimate.vehicle?.downtime?.at)) targets.set(id, at === undefined ? [of.column.weighed.option.at] : [at, of.column.weighed.option.at]);
   return targets;

@@ -1,5 +1,5 @@
 import type { Decision, InspectionWeighed } from '../../weigh/index.js';
-import { coveredSentence, inspectionSentence, shareText } from '../decision-words.js';
+import { coveredSentence, inspectionSentence, shareText, unreadSentence } from '../decision-words.js';
 import { titled, type DecisionView } from './decided.js';
 import { flipsDrawing } from './drawings.js';
 import { coverageId, flipId, inspectionId } from './decision-targets.js';
@@ -19,9 +19,12 @@ export function whatFlips({ decision: { flips, comparison }, flips: rows }: Deci
 
 /** Whether to look further before deciding, and what each result would mean. */
 export function lookFirst({ decision }: DecisionView): Html | undefined {
-  const { inspections, comparison } = decision;
-  if (inspections.length === 0) return undefined;
-  return titled('inspect', 'Before deciding', sentences(inspections.map((one, i) => [inspectionId(i), inspectionSentence(one, comparison), results(one, decision)])));
+  const { inspections, unread, comparison } = decision;
+  if (inspections.length + unread.length === 0) return undefined;
+  return titled('inspect', 'Before deciding', sentences([
+    ...inspections.map((one, i) => [inspectionId(i), inspectionSentence(one, comparison), results(one, decision)] as const),
+    ...unread.map((one, i) => [inspectionId(inspections.length + i), unreadSentence(one)] as const),
+  ]));
 }
 
 /** Whether somebody else pays, as far as what is written tells. */

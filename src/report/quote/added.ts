@@ -14,7 +14,8 @@ export interface Added {
 /**
  * What may turn up while an option's work is open, each with what it adds by itself: the option is added up again with
  * the lines of the chance, so that fees, caps and taxes are those of the whole. The ways in stay those that are paid
- * for; work that needs more takes its own cheapest way beside them. Comebacks are left out.
+ * for; work that needs more takes its own cheapest way beside them. Comebacks are left out, and so is what brings nothing
+ * that the option does not have anyway: a row of nothing says nothing to a customer.
  */
 export function addedByChances(weighed: Weighed, estimate: Estimate, money: Money): readonly Added[] {
   const { option, planned: { chosen } } = weighed;
@@ -34,16 +35,11 @@ export function addedByChances(weighed: Weighed, estimate: Estimate, money: Mone
     const jobs = [...chosen.jobs, ...all.flatMap((one) => one.jobs)].map(({ line }) => line);
     return total(option.title, jobs, [...chosen.opened, ...all.flatMap((one) => one.opened)], fixedOf([...fixedLines(option, estimate.shop, money), ...all.flatMap((one) => [...one.goods, ...one.fees])]), option.fees, estimate.shop, money);
   };
-  return counted.filter(({ when }) => when === 'open').map((one): Added => {
+  return counted.filter(({ when }) => when === 'open').flatMap((one): Added[] => {
     const parents = above(one);
     const { opened, jobs, goods, fees } = withoutTwins([...parents, one].map(bring)).at(-1) as Brought;
-    return {
-      chance: one.chance,
-      after: parents.at(-1)?.chance,
-      lines: [...opened, ...jobs.map(({ line }) => line), ...goods, ...fees],
-      before: totalWith(parents),
-      then: totalWith([...parents, one]),
-    };
+    const lines = [...opened, ...jobs.map(({ line }) => line), ...goods, ...fees];
+    return lines.length === 0 ? [] : [{ chance: one.chance, after: parents.at(-1)?.chance, lines, before: totalWith(parents), then: totalWith([...parents, one]) }];
   });
 }
 

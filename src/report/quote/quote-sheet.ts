@@ -30,7 +30,7 @@ export function sheetOf(quote: Quote): Sheet {
       section('notes', 'Notes', quote.notes.map((note) => ({ kind: 'words', says: [own(note)] }))),
       cautionsSection(quote),
       rulesSection(quote),
-      authorisation(quote, figures),
+      quote.repairs ? authorisation(quote, figures) : leftAsItIs(quote, figures),
     ].filter(({ blocks }) => blocks.length > 0),
   };
 }
@@ -222,12 +222,14 @@ function rulesSection({ ruleTypes }: Quote): Section {
   ]);
 }
 
+const UP_TO = 'Amount up to';
+
 /** Room to authorise by hand. */
-export const authorisationForm: Block = {
+export const authorisationForm: Extract<Block, { readonly kind: 'form' }> = {
   kind: 'form',
   blanks: [
     { kind: 'line', label: 'Name' },
-    { kind: 'line', label: 'Amount up to' },
+    { kind: 'line', label: UP_TO },
     { kind: 'line', label: 'Date and time' },
     { kind: 'choice', label: 'How', of: ['signature', 'telephone, number called:'] },
     { kind: 'line', label: 'Signature' },
@@ -239,5 +241,17 @@ function authorisation({ title, option, total }: Quote, figures: Figures): Secti
   return section('authorisation', 'Authorisation', [
     ...words(say`To be filled in when the work is authorised: ${title}. ${option.title}, quoted at ${figures.money(total)}.`),
     authorisationForm,
+  ]);
+}
+
+/**
+ * Where nothing is repaired there is no work to authorise: what is signed is that the customer knew the offer and declined
+ * (common practice).
+ */
+function leftAsItIs({ title, option, total }: Quote, figures: Figures): Section {
+  const owed = isNothing(total) ? [] : say` ${figures.money(total)} is owed all the same, for what is listed above.`;
+  return section('authorisation', 'No repair', [
+    ...words([...say`To be filled in when nothing is to be repaired: ${title}. ${option.title}. Whoever signs has read this estimate, and authorises no repair; the vehicle is left as it stands.`, ...owed]),
+    { kind: 'form', blanks: authorisationForm.blanks.filter(({ label }) => label !== UP_TO) },
   ]);
 }

@@ -1,4 +1,4 @@
-import { lastDay, type Estimate, type Finding, type Header, type Option, type Rate } from '../../estimate/index.js';
+import { bring, lastDay, type Estimate, type Finding, type Header, type Option, type Rate } from '../../estimate/index.js';
 import { zero, type Amount, type Decimal } from '../../vocabulary/index.js';
 import { afterStages, type Decided, type Decision, type Line, type Money, type Plan, type Weighed } from '../../weigh/index.js';
 import { addedByChances, type Added } from './added.js';
@@ -11,12 +11,15 @@ export type NoQuote = { readonly kind: 'no-option'; readonly name: string | unde
 
 export type Quoted = { readonly kind: 'quote'; readonly quote: Quote } | NoQuote;
 
-/** The written quote of one option. Refused where the option isn't there or rests on a line that can't be read or priced. */
+/**
+ * The written quote of one option. Refused where the option isn't there or rests on a line that can't be read or priced; so
+ * it is where the estimate's own line can't be, which says when the work starts and how long the prices hold.
+ */
 export function quoteOf(decision: Decision, name: string | undefined, files: PictureFiles): Quoted {
   const decided = decision.options.find(({ weighed }) => weighed.option.name === name);
   if (decided === undefined) return { kind: 'no-option', name };
   const { option, complete } = decided.weighed;
-  if (!complete) return { kind: 'incomplete', name: option.name, title: option.title };
+  if (!complete || decision.comparison.estimate.header?.broken === true) return { kind: 'incomplete', name: option.name, title: option.title };
   return { kind: 'quote', quote: quoted(decision, decided, files) };
 }
 
@@ -33,6 +36,7 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
   return {
     ...headOf(estimate, money, option.title, files),
     option: { name: option.name, title: option.title },
+    repairs: repairs(option),
     groups,
     taxes: taxesOf(weighed, estimate, coins),
     total: coins(totals.total.likely),
@@ -53,6 +57,13 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
     cautions: weighed.cautions,
     ruleTypes: ruleTypesOf(weighed),
   };
+}
+
+/** Whether an option does anything beyond what is done before the decision. */
+function repairs({ labour, parts, sublets, staged }: Option): boolean {
+  const before = labour.filter((job) => job.done === 'first' || staged?.labour.includes(job) === true);
+  const brought = bring(before);
+  return labour.length > before.length || parts.length > brought.parts.length || sublets.length > brought.sublets.length;
 }
 
 /** The head of every paper for a customer. `otherwise` is its title where neither the estimate nor the vehicle has one. */
@@ -137,7 +148,8 @@ function readyOf({ weighed: { ready }, risk }: Decided, { header }: Estimate): Q
     start: header?.start ?? header?.written,
     date: ready.date,
     nineInTen: late === undefined || ready.date === undefined || late < ready.date ? undefined : late,
-    answer: header?.answer === undefined ? undefined : waitOf(header.answer),
+    // Nobody has to answer within no time.
+    answer: header?.answer === undefined || header.answer.likely.isZero() ? undefined : waitOf(header.answer),
   };
 }
 

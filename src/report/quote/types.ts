@@ -24,6 +24,8 @@ export interface QuoteHead {
  */
 export interface Quote extends QuoteHead {
   readonly option: { readonly name: string; readonly title: string };
+  /** False where nothing is done beyond what comes before the decision: there is no work to authorise. */
+  readonly repairs: boolean;
   /** Groups without lines are left out. Their lines and the taxes add up to the total, to the smallest coin. */
   readonly groups: readonly QuoteGroup[];
   readonly taxes: readonly QuoteTax[];

@@ -13,9 +13,9 @@ const builtAfterWritten: Rule<{ readonly built: string; readonly written: string
   example: example({ header: '  written 2026-11-24\n  start 2026-11-30\n  valid 14 d\n', lines: 'vehicle "Van"\n  built «2027-03»\n', one: '  labour "Front seal" 2 h\n    because seen\n' }),
 };
 
-/** A month that is not over on the day of writing may be meant. */
+/** A month that is not over on the day of writing may be meant: as text it stands before its days. */
 export const builtCheck = wholeCheck(builtAfterWritten, function* find({ header: { written }, estimate: { vehicle } }) {
-  if (vehicle?.built === undefined || written === undefined || vehicle.built <= written.slice(0, vehicle.built.length)) return;
+  if (vehicle?.built === undefined || written === undefined || vehicle.built <= written) return;
   const at = is(vehicle.record, kinds.vehicle) ? vehicle.record.values.built?.at : undefined;
   yield found(builtAfterWritten, at ?? vehicle.at, { built: vehicle.built, written });
 });

@@ -29,17 +29,17 @@ export const chanceDoneCheck = wholeCheck(chanceOfWhatIsDone, function* find({ e
   for (const [chance, option] of idle) if (!adding.has(chance)) yield found(chanceOfWhatIsDone, placeOf(chance), { chance: chance.title, option: option.name });
 });
 
+/** A fee is charged each time. */
 function isDone({ labour, parts, sublets, fees, chances }: Chance, { option, planned: { chosen: { paid } } }: Weighed): boolean {
-  if (chances.length > 0 || labour.length + parts.length + sublets.length + fees.length === 0) return false;
+  if (chances.length > 0 || fees.length > 0 || labour.length + parts.length + sublets.length === 0) return false;
   return labour.every((job) => option.labour.includes(job))
     && parts.every((part) => option.parts.includes(part) || paid.some((way) => way.parts.includes(part)))
-    && sublets.every((sublet) => option.sublets.includes(sublet) || paid.some((way) => way.sublets.includes(sublet)))
-    && fees.every((fee) => option.fees.includes(fee));
+    && sublets.every((sublet) => option.sublets.includes(sublet) || paid.some((way) => way.sublets.includes(sublet)));
 }
 
 /** The first thing that the chance names, all of which is done anyway. */
 function placeOf({ record, at }: Chance): Span {
   if (!is(record, kinds.chance)) return at;
-  const { do: jobs, fit, send, charge } = record.values;
-  return [jobs, fit, send, charge].find((names) => names !== undefined)?.[0]?.at ?? at;
+  const { do: jobs, fit, send } = record.values;
+  return [jobs, fit, send].find((names) => names !== undefined)?.[0]?.at ?? at;
 }

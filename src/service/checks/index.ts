@@ -1,4 +1,7 @@
 import type { Check } from './check.js';
+import { halfCheck } from './access-half.js';
+import { waitsCheck } from './all-work-waits.js';
+import { lateCheck } from './authorised-late.js';
 import { beltWithoutPump } from './belt-without-pump.js';
 import { billedCheck } from './billed-above-authorised.js';
 import { closedCheck } from './closed-unauthorised.js';
@@ -16,6 +19,8 @@ import { engineWithoutFilter } from './engine-without-filter.js';
 import { engineWithoutOil } from './engine-without-oil.js';
 import { engineWithoutSwap } from './engine-without-swap.js';
 import { findingCheck } from './finding-unanswered.js';
+import { findsCheck } from './finds-in-no-option.js';
+import { firstCheck } from './first-left-out.js';
 import { fittedCheck } from './fitted-and-brought.js';
 import { headWithoutBolts } from './head-without-bolts.js';
 import { headWithoutCrackTest } from './head-without-crack-test.js';
@@ -43,9 +48,11 @@ import { reusedBankCheck } from './reused-bank-uneven.js';
 import { ruledOutWorkCheck } from './ruled-out-work.js';
 import { runsOutCheck } from './runs-out-before-start.js';
 import { sentAwayCheck } from './sent-away-whole.js';
+import { shopFeeCheck } from './shop-fee-charged.js';
 import { orderCheck } from './start-before-written.js';
 import { closedStartCheck } from './start-on-closed-day.js';
 import { startedCheck } from './started-unauthorised.js';
+import { stopCheck } from './stop-without-worth.js';
 import { subframeWithoutAlignment } from './subframe-without-alignment.js';
 import { swapWithoutEngine } from './swap-without-engine.js';
 import { timingWithoutTensioner } from './timing-without-tensioner.js';
@@ -64,6 +71,9 @@ import { timeCheck } from './work-without-time.js';
 
 /** Every check of the trade, one module each. Adding a check adds a line here. */
 export const allChecks: readonly Check[] = [
+  halfCheck,
+  waitsCheck,
+  lateCheck,
   beltWithoutPump,
   billedCheck,
   closedCheck,
@@ -81,6 +91,8 @@ export const allChecks: readonly Check[] = [
   engineWithoutOil,
   engineWithoutSwap,
   findingCheck,
+  findsCheck,
+  firstCheck,
   fittedCheck,
   headWithoutBolts,
   headWithoutCrackTest,
@@ -108,9 +120,11 @@ export const allChecks: readonly Check[] = [
   ruledOutWorkCheck,
   runsOutCheck,
   sentAwayCheck,
+  shopFeeCheck,
   orderCheck,
   closedStartCheck,
   startedCheck,
+  stopCheck,
   subframeWithoutAlignment,
   swapWithoutEngine,
   timingWithoutTensioner,

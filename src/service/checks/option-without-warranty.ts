@@ -3,6 +3,7 @@ import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
 import { factBelow } from './lines.js';
+import { mendsNothing } from './mends-nothing.js';
 
 const optionWithoutWarranty: Rule<{ readonly option: string }> = {
   code: 'option-without-warranty', family: 'money', severity: 'advice', title: 'An option without a warranty',
@@ -17,6 +18,6 @@ const optionWithoutWarranty: Rule<{ readonly option: string }> = {
 
 /** A used part without a warranty has its own message, so it is not told again of its option. */
 export const warrantyCheck = optionCheck(optionWithoutWarranty, function* find({ option, repairs }) {
-  if (!repairs || option.warranty !== undefined || option.parts.some((part) => part.condition === 'used')) return;
+  if (!repairs || option.warranty !== undefined || mendsNothing(option) || option.parts.some((part) => part.condition === 'used')) return;
   yield found(optionWithoutWarranty, option.at, { option: option.name });
 });

@@ -16,6 +16,7 @@ export const outsideTheBook: Rule<{ readonly written: string; readonly count: nu
     instead: `Write what your own book has, ${figures}${of === 'work' ? '' : ' for remove and refit together'}, or allow this and say what is different here.`,
   }),
   fix: ({ figures, of }, at) => (of === 'work' ? { title: `Write ${figures}, as in your book of times`, at, text: figures } : undefined),
+  besides: 'It is told in the editor, where the setting steelyard.bookOfTimes names closed estimates; the terminal’s check reads no book of times, and steelyard history shows it there.',
   example: example({ lines: 'labour front-seal "Front seal: replace" «0.5 h»\n  because seen\n', one: '  do front-seal\n' }),
 };
 

@@ -11,7 +11,7 @@ const paidTwice: Rule<{ readonly title: string; readonly option: string; readonl
     why: 'The customer sees the same words twice; one of them is probably paid already.',
     instead: 'Remove one, let both name one line behind uses, or give them titles that tell them apart.',
   }),
-  example: example({ lines: 'access raised "Engine raised"\n  remove 1 h\n  part "Mount bolts" 12.00 new\nlabour seal "Front seal" 2 h with raised\n  because seen\n', one: '  do seal\n  «part "Mount bolts" 12.00 new»\n' }),
+  example: example({ lines: 'access raised "Engine raised"\n  remove 1 h\n  refit 1 h\n  part "Mount bolts" 12.00 new\nlabour seal "Front seal" 2 h with raised\n  because seen\n', one: '  do seal\n  «part "Mount bolts" 12.00 new»\n' }),
 };
 
 /** Where quotes go wrong: what getting in takes is charged again with the work. */

@@ -3,6 +3,7 @@ import type { Estimate, Resolved } from '../../estimate/index.js';
 import type { Book, Comparison, Planned } from '../../weigh/index.js';
 import { wordsOf } from '../../report/index.js';
 import { found, type Check, type Found } from './check.js';
+import { withoutEstimateLine } from './estimate-line-missing.js';
 import { checkFailed } from './failed.js';
 import { allChecks } from './index.js';
 import { viewOf, type OptionView, type View } from './view.js';
@@ -11,7 +12,7 @@ import { viewOf, type OptionView, type View } from './view.js';
 export function checkTrade(resolved: Resolved, comparison: Comparison, whole: boolean, book: Book, exists?: View['exists']): readonly Found[] {
   try {
     const view = viewOf(resolved, comparison, book, exists);
-    return view === undefined ? [] : runChecks(allChecks, view, whole);
+    return view === undefined ? withoutEstimateLine(resolved, whole) : runChecks(allChecks, view, whole);
   } catch (error) {
     // What all of them look at could not be made: what was read and weighed is told all the same.
     return resolved.records.slice(0, 1).map((record) => found(checkFailed, record.at, { check: undefined, why: wordsOf(error) }));

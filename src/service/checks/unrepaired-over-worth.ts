@@ -2,6 +2,7 @@ import type { Rule } from '../../language/index.js';
 import { moneyText } from '../../report/index.js';
 import { found, wholeCheck } from './check.js';
 import { example } from './example.js';
+import { mendsNothing } from './mends-nothing.js';
 
 const unrepairedOverWorth: Rule<{ readonly unrepaired: string; readonly worth: string }> = {
   code: 'unrepaired-over-worth', family: 'money', severity: 'warning', title: 'A vehicle worth more unrepaired than repaired',
@@ -13,8 +14,11 @@ const unrepairedOverWorth: Rule<{ readonly unrepaired: string; readonly worth: s
   example: example({ lines: 'vehicle "Van"\n  worth 4000.00\n  unrepaired «9000.00»\n', one: '  labour "Front seal" 2 h\n    because seen\n', other: '' }),
 };
 
-export const unrepairedCheck = wholeCheck(unrepairedOverWorth, function* find({ estimate: { vehicle }, comparison }) {
+export const unrepairedCheck = wholeCheck(unrepairedOverWorth, function* find({ estimate: { vehicle, options }, comparison: { money } }) {
   const { unrepaired, worth } = vehicle ?? {};
-  if (unrepaired === undefined || worth === undefined || !unrepaired.likely.gt(worth.likely)) return;
-  yield found(unrepairedOverWorth, unrepaired.at, { unrepaired: moneyText(unrepaired.likely, comparison.money), worth: moneyText(worth.likely, comparison.money) }, { at: worth.at, says: 'What it is worth repaired' });
+  if (worth === undefined) return;
+  for (const stands of [unrepaired, ...options.filter(mendsNothing).map((option) => option.worth)]) {
+    if (stands === undefined || !stands.likely.gt(worth.likely)) continue;
+    yield found(unrepairedOverWorth, stands.at, { unrepaired: moneyText(stands.likely, money), worth: moneyText(worth.likely, money) }, { at: worth.at, says: 'What it is worth repaired' });
+  }
 });

@@ -2,6 +2,7 @@ import type { Rule } from '../../language/index.js';
 import { clip } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
 import { example } from './example.js';
+import { mendsNothing } from './mends-nothing.js';
 import { workFindings } from './work-findings.js';
 
 /** Common practice: work without a finding behind it is a guess. Once for each option: tests and fills need none. */
@@ -16,6 +17,6 @@ export const workWithoutFinding: Rule<{ readonly option: string }> = {
 };
 
 export const workCheck = optionCheck(workWithoutFinding, function* find(one, view) {
-  if (!one.option.labour.some(view.isOwn) || workFindings(one, view).length > 0) return;
+  if (mendsNothing(one.option) || !one.option.labour.some(view.isOwn) || workFindings(one, view).length > 0) return;
   yield found(workWithoutFinding, one.option.at, { option: one.option.name });
 });

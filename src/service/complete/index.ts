@@ -11,7 +11,7 @@ export function completing(context: FeatureContext): Completing {
       const tree = context.tree(uri);
       return tree === undefined ? [] : completionsAt(tree, offset, context.weighing(uri), context.host);
     },
-    starter: (uri) => starterFor(uri, context),
+    starter: (uri, today) => starterFor(uri, today, context),
     pastedRows: (uri, offset, pasted) => {
       const tree = context.tree(uri);
       return tree === undefined ? undefined : pastedRowsAt(tree, offset, pasted);

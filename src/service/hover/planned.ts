@@ -1,5 +1,6 @@
 import type { Span, Statement } from '../../language/index.js';
 import { kinds, type Record } from '../../vocabulary/index.js';
+import { HOLDS_ALL } from '../../report/index.js';
 import type { Comparison, TimedTask } from '../../weigh/index.js';
 import { endOf } from '../navigate/lines.js';
 
@@ -30,5 +31,5 @@ function sayTask({ task, start, end, from, to, technician, slack, critical }: Ti
   const when = from === undefined || to === undefined ? `hour ${start.toFixed(1)} to ${end.toFixed(1)}` : from === to ? from : `${from} to ${to}`;
   const who = technician === undefined ? '' : `, technician ${technician}`;
   const firm = critical ? 'critical' : task.counts ? `slack ${slack.toFixed(1)} h` : 'holds nothing up';
-  return `${task.title}, ${when}${who}, ${firm}`;
+  return `${task.title}, ${when}${who}, ${firm}${task.holdsAll ? `; ${HOLDS_ALL}` : ''}`;
 }

@@ -54,7 +54,7 @@ function ofTheFile(service: LanguageService, uri: string, text: string): void {
   const status = service.status(uri);
   if (status !== undefined) clean('the state of a file is words', `${status.short} ${status.full}`, text);
   service.workspaceSymbols('a', [uri]);
-  service.starter(uri);
+  service.starter(uri, '2026-11-24');
 }
 
 function atOffset(service: LanguageService, uri: string, text: string, offset: number): void {

@@ -27,7 +27,7 @@ export const option = defineKind({
     fit: ledMany('fit', names('part'), 'Parts that no job brings along.'),
     send: ledMany('send', names('sublet'), 'Outside work that no job brings along.'),
     charge: ledMany('charge', names('fee'), 'Fees.'),
-    way: led('way', listOf(nameOf(['access'], { 'in-car': 'With the engine in its place.' })), 'Pins the way in: only these are used, even if another is cheaper. in-car pins the engine in its place.'),
+    way: led('way', listOf(nameOf(['access'], { 'in-car': 'With the engine in its place.' })), 'Pins the way in: only these are used, with what they include, even if another is cheaper. in-car pins the engine in its place.'),
     worth: led('worth', money, 'What the vehicle is worth after it, where that differs.'),
     warranty: led('warranty', calendarWait, 'How long the shop warrants it.'),
     lasts: led('lasts', calendarWait, 'How long the vehicle is expected to serve after it; for what it costs in each month.'),

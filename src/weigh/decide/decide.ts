@@ -1,3 +1,4 @@
+import type { Inspection } from '../../estimate/index.js';
 import { competes, type Comparison, type Weighed } from '../weigh.js';
 import { keeper } from '../keep.js';
 import type { Figure } from '../figure.js';
@@ -5,7 +6,7 @@ import { coveragesOf, type Covered } from './coverage.js';
 import { expectedOf, type Expected } from './expected.js';
 import { chanceFlipsOf, flipsOf, nearestFirst, type Beyond, type Flip } from './flips.js';
 import { tooManyMove } from './in-time.js';
-import { inspectFirst, type InspectionWeighed } from './inspect-first.js';
+import { inspectFirst, isUnread, type InspectionWeighed } from './inspect-first.js';
 import { marginOf, type Margin } from './margin.js';
 import { modelOf, type OptionModel } from './model.js';
 import { downtimeOf, monthlyOf, type Monthly } from './monthly.js';
@@ -37,6 +38,8 @@ export interface Decision {
   /** Limits of the search for flips, and of the averages, that were reached. */
   readonly beyond: readonly Beyond[];
   readonly inspections: readonly InspectionWeighed[];
+  /** Not weighed, since a line of theirs could not be read. */
+  readonly unread: readonly Inspection[];
   readonly coverages: readonly Covered[];
 }
 
@@ -70,6 +73,7 @@ function decided(comparison: Comparison): Decision {
     flips: nearestFirst(flips),
     beyond: [...searched.beyond, ...(models.some(tooManyMove) ? ['sets' as const] : [])],
     inspections: estimate.inspections.flatMap((inspection) => inspectFirst(inspection, competing, expected, estimate, money) ?? []),
+    unread: estimate.inspections.filter(isUnread),
     coverages: coveragesOf(estimate),
   };
 }

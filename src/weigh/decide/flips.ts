@@ -203,9 +203,10 @@ function rounded(count: number, step: number): number {
  */
 export function chanceFlipsOf(models: readonly OptionModel[], expected: ReadonlyMap<OptionModel, Expected>, estimate: Estimate, money: Money): readonly Flip[] {
   if (models.length < 2) return [];
-  const seen = new Set<unknown>();
-  return models.flatMap(({ chances }) => chances.flatMap(({ chance, parent, likelihood }) => {
-    if (seen.has(chance) || chance.percent === undefined || parent !== undefined) return [];
+  // What hangs on another in some option has no average there that is straight in its own likelihood alone.
+  const seen = new Set<unknown>(models.flatMap(({ chances }) => chances.flatMap(({ chance, parent }) => (parent === undefined ? [] : [chance]))));
+  return models.flatMap(({ chances }) => chances.flatMap(({ chance, likelihood }) => {
+    if (seen.has(chance) || chance.percent === undefined) return [];
     seen.add(chance);
     const certain = likelihood === 0 || likelihood === 1;
     const lines = models.map((model) => {

@@ -49,8 +49,9 @@ export function tooManyMove({ cores, chances }: OptionModel): boolean {
   return cores.length > 0 && countBits(movingOf(chances)) > MOST_MOVING;
 }
 
-function movesTheDay({ jobs, ways, parts, sublets }: PlannedWork): boolean {
-  return jobs.length > 0 || ways.length > 0 || parts.some(({ arrives }) => arrives !== undefined) || sublets.some(({ backIn, after }) => backIn !== undefined || after.length > 0);
+/** Ways in are opened for jobs alone. */
+function movesTheDay({ jobs, parts, sublets }: PlannedWork): boolean {
+  return jobs.length > 0 || parts.some(({ arrives }) => arrives !== undefined) || sublets.some(({ backIn, after }) => backIn !== undefined || after.length > 0);
 }
 
 function planned(model: OptionModel, estimate: Estimate, money: Money): InTime {

@@ -36,8 +36,14 @@ export interface InspectionWeighed {
   readonly results: readonly ResultMeans[];
 }
 
-/** Undefined where it tells no chance apart that an option has, or there is nothing to choose between. */
+/** Whether a line of it could not be read: what it costs or shows would be left out, and it would look better than it is. */
+export function isUnread({ record }: Inspection): boolean {
+  return record.broken || record.children.some(({ broken }) => broken);
+}
+
+/** Undefined where a line of it can't be read, where it tells no chance apart that an option has, or there is nothing to choose between. */
 export function inspectFirst(inspection: Inspection, models: readonly OptionModel[], expected: ReadonlyMap<OptionModel, Expected>, estimate: Estimate, money: Money): InspectionWeighed | undefined {
+  if (isUnread(inspection)) return undefined;
   const finds = inspection.finds.filter(({ chance }) => models.some(({ chances }) => chances.some((one) => one.chance === chance)));
   if (finds.length === 0 || models.length < 2) return undefined;
   const tested = finds.map(({ chance }) => chance);

@@ -49,15 +49,6 @@ export interface OptionRisk {
 
 const MOST_CONTRIBUTIONS = 3;
 
-/** In which cases a chance happens, and where the tape has it. */
-export interface Happening {
-  readonly column: Uint8Array;
-  readonly leaf: (tape: Tape) => Leaf;
-}
-
-/** By the place that a chance is written at. */
-export type Happenings = ReadonlyMap<Span, Happening>;
-
 /** The cases of one option: what they come to in money and days, taken one after the other as the tape stands. */
 export class OptionRun {
   readonly inAll = new Float64Array(CASES);
@@ -68,17 +59,20 @@ export class OptionRun {
   private readonly timetables = new Map<number, () => number>();
   /** Places of all figures that its cost rests on. */
   private readonly restsOn = new Set<Span>();
+  private readonly gates: readonly Leaf[];
   private readonly switches: readonly { readonly leaf: Leaf; readonly lastDay: number }[];
 
   constructor(
     readonly model: OptionModel,
-    happened: Happenings,
+    /** In which cases each of its chances happens, in their order. */
+    private readonly happened: readonly Uint8Array[],
     tape: Tape,
     private readonly time: ShopTime,
   ) {
     this.nodes = { inAll: tape.node(model.inAll), total: tape.node(model.total) };
     addPlaces(model.inAll, this.restsOn, new Set());
-    this.masks = this.masksIn(happened);
+    this.masks = this.masksIn();
+    this.gates = model.chances.map(({ gate }) => (tape.node(gate), tape.leafAt(gate.at as Span) as Leaf));
     for (const mask of new Set(this.masks)) this.timetables.set(mask, this.timetableFor(mask, tape));
     this.switches = model.cores.map(({ inTime, deadline }) => {
       tape.node(inTime);
@@ -87,11 +81,11 @@ export class OptionRun {
   }
 
   /** For each case the chances that hold up the work, as bits. */
-  private masksIn(happened: Happenings): Uint16Array {
+  private masksIn(): Uint16Array {
     const masks = new Uint16Array(CASES);
-    this.model.chances.forEach(({ chance, work }, bit) => {
+    this.model.chances.forEach(({ work }, bit) => {
       if (work === undefined) return;
-      const { column } = happened.get(chance.at) as Happening;
+      const column = this.happened[bit] as Uint8Array;
       for (let i = 0; i < CASES; i++) masks[i] = (masks[i] as number) | ((column[i] as number) << bit);
     });
     return masks;
@@ -104,7 +98,22 @@ export class OptionRun {
     return timetableOn(tape, plan, this.time);
   }
 
+  /** Sets which of its chances happen in a case, without working anything out. */
+  setChances(i: number, tape: Tape): void {
+    this.gates.forEach((leaf, k) => tape.set(leaf, this.happenedIn(i, k)));
+  }
+
+  private happenedIn(i: number, k: number): number {
+    return (this.happened[k] as Uint8Array)[i] as number;
+  }
+
   takeCase(i: number, tape: Tape): void {
+    // An option before it may have a chance of it hang on another, which did not happen.
+    this.gates.forEach((leaf, k) => {
+      if (tape.valueOf(leaf.node) === this.happenedIn(i, k)) return;
+      tape.set(leaf, this.happenedIn(i, k));
+      tape.runFrom(leaf);
+    });
     const days = (this.timetables.get(this.masks[i] as number) as () => number)();
     this.days[i] = days;
     for (const { leaf, lastDay } of this.switches) {
@@ -117,13 +126,12 @@ export class OptionRun {
     this.total[i] = tape.valueOf(this.nodes.total);
   }
 
-  result(cheapest: number | undefined, ranged: readonly Leaf[], columns: readonly Float64Array[], happened: Happenings): OptionRisk {
+  result(cheapest: number | undefined, ranged: readonly Leaf[], columns: readonly Float64Array[]): OptionRisk {
     const days = spreadOf(this.days).sorted;
     const dates = this.time.start === undefined ? undefined : workingDaysFrom(this.time.start, this.time.shop);
     // Whole days: the day by which it is ready in so many of the cases.
     const dayAt = (p: number) => days[Math.min(CASES - 1, Math.ceil(p * CASES) - 1)] as number;
     const dateAt = (p: number) => iso(dates as NonNullable<typeof dates>, dayAt(p));
-    const chances = this.model.chances.map(({ chance }) => (happened.get(chance.at) as Happening).column);
     return {
       name: this.model.weighed.option.name,
       total: sampled(this.total),
@@ -131,17 +139,17 @@ export class OptionRun {
       days: { mean: meanOf(this.days), p10: dayAt(0.1), p50: dayAt(0.5), p90: dayAt(0.9) },
       ready: dates === undefined ? undefined : { p10: dateAt(0.1), p50: dateAt(0.5), p90: dateAt(0.9) },
       cheapest,
-      trouble: meanOf(Float64Array.from({ length: CASES }, (_, i) => (chances.some((column) => column[i] === 1) ? 1 : 0))),
-      contributions: this.greatest(ranged, columns, happened),
+      trouble: meanOf(Float64Array.from({ length: CASES }, (_, i) => (this.happened.some((column) => column[i] === 1) ? 1 : 0))),
+      contributions: this.greatest(ranged, columns),
       cases: { inAll: this.inAll, days: this.days },
     };
   }
 
   /** Figures of one line count together. */
-  private greatest(ranged: readonly Leaf[], columns: readonly Float64Array[], happened: Happenings): readonly Contribution[] {
+  private greatest(ranged: readonly Leaf[], columns: readonly Float64Array[]): readonly Contribution[] {
     const { chances } = this.model;
     const ofFigures = contributions(this.inAll, columns);
-    const ofChances = contributions(this.inAll, chances.map(({ chance }) => (happened.get(chance.at) as Happening).column));
+    const ofChances = contributions(this.inAll, this.happened);
     const byLine = new Map<unknown, Contribution>();
     ranged.forEach(({ at }, k) => {
       // What an option does not rest on may go with it all the same, in a sample: that says nothing.

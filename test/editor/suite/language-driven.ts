@@ -52,6 +52,29 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
       },
     },
     {
+      name: 'Enter ends a line that is complete, however quickly the next one is typed',
+      async run() {
+        const written = ['estimate "E-2  Van"', 'valid 14 d', 'answer 1 d', 'access up "Engine up"', 'caution lifting', 'remove 2 h', 'refit 3 h'];
+        await workspace.write('typed.yard', 'steelyard 1\n');
+        await openFile(editor, 'typed.yard');
+        await goToLine(editor, 2);
+        await focusEditor(editor);
+        for (const [at, line] of written.entries()) {
+          if (at > 0) await page.keyboard.press('Enter');
+          if (line.startsWith('access')) await page.keyboard.press('Shift+Tab');
+          await page.keyboard.type(line, { delay: 60 });
+          // The list of what may come next is there by then, as it is for somebody who stops to think.
+          await new Promise((done) => setTimeout(done, 400));
+        }
+        await retry('the lines as they were typed', async () => {
+          const lines = (await linesShown(editor)).map((line) => line.trim()).filter((line) => line !== '').slice(1);
+          return lines.length === written.length && written.every((line, i) => lines[i]?.startsWith(line) === true) ? true : undefined;
+        });
+        await runCommand(editor, 'File: Revert File');
+        await openFile(editor, NAME);
+      },
+    },
+    {
       name: 'a fix is taken with the keyboard',
       async run() {
         await goTo(editor, heron, 'takes 10.5 / 11.0 / 14| h');
@@ -153,6 +176,14 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
         await runCommand(editor, 'Steelyard: New estimate');
         await waitForShown(editor, /^vehicle "Year, make, model and engine"/);
         await waitForShown(editor, /^use "(our-)?shop\.yard"/);
+        await typeText(editor, 'E-7  Wren, no compression on 3');
+        await waitForShown(editor, /^estimate "E-7 {2}Wren, no compression on 3"/);
+        // The day it is written, the day it starts, how long its prices hold: as they stand.
+        for (let i = 0; i < 4; i++) await key('Tab');
+        // The estimate's own line comes first: what it is called, its two days, and how long the prices hold.
+        await typeText(editor, 'E-7 Wren');
+        await waitForShown(editor, /^estimate "E-7 Wren"/);
+        for (let gap = 0; gap < 4; gap++) await key('Tab');
         await typeText(editor, '2011 Ostler Wren');
         await waitForShown(editor, /^vehicle "2011 Ostler Wren"/);
         await key('Tab');

@@ -127,6 +127,28 @@ export const shownCases: readonly Case[] = [
     },
   },
   {
+    name: 'tells of a picture that is missing, takes it back once it is there, and tells of it again when it goes',
+    async run() {
+      const text = 'steelyard 1\nshop "S"\n  workday 8 h\n  rate bench 100.00\nestimate "E"\nfinding seen "Seen"\n  picture "pictures/here.png"\noption one "One"\n  labour "Seal" 2 h\n    because seen\n';
+      const uri = await write('pictured.yard', text);
+      await vscode.commands.executeCommand('steelyard.checkAll');
+      await problem(uri, 'picture-missing');
+      const pictured = await open('pictured.yard');
+      await problem(uri, 'picture-missing');
+      const picture = await write('pictures/here.png', 'as good as a picture');
+      await gone(uri, 'picture-missing');
+      await replace(pictured, 'here.png', 'gone.png');
+      await problem(uri, 'picture-missing');
+      await replace(pictured, 'gone.png', 'here.png');
+      await gone(uri, 'picture-missing');
+      await vscode.workspace.fs.delete(picture);
+      await problem(uri, 'picture-missing');
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+      await closeAll();
+      await vscode.workspace.fs.delete(uri);
+    },
+  },
+  {
     name: 'checks the estimates that are not open when asked to',
     async run() {
       const uri = await write('closed.yard', 'steelyard 1\noption one "One"\n  labour "Work" 2h\n');

@@ -67,6 +67,16 @@ export async function pageDrivenCases(editor: Editor, workspace: Workspace): Pro
         assert.match(await frame.locator('.trying').innerText(), /“Mechanical” \(an hour\) 140.00 instead of 132.00/);
         await field.press('ArrowUp');
         await shows('141.00');
+        // What is no figure is told beside the field; Escape goes back to what was tried.
+        await field.fill('abc');
+        const word = swap.locator('.no-figure');
+        assert.equal(await word.innerText(), 'no figure; as in 132.00, or Esc');
+        await field.press('Escape');
+        assert.deepEqual([await field.inputValue(), await word.count()], ['141.00', 0]);
+        await field.fill('1,140.00');
+        await shows('1140.00');
+        await field.fill('141.00');
+        await shows('141.00');
         const handle = await swap.locator('.try:has([data-today="132.00"]) .handle').boundingBox();
         if (handle === null) throw new Error('no handle');
         await page.mouse.move(handle.x + 4, handle.y + 4);

@@ -72,7 +72,7 @@ describe('the checks of the trade', () => {
 
   test('a head set of the way in answers for the work', () => {
     const { text } = readMarks(allChecks.find(({ rule }) => rule.code === 'head-without-gasket')?.rule.example ?? '');
-    const withWay = text.replace('" 8 h\n', '" 8 h with raised\n').replace('option one', 'access raised "Raised"\n  remove 1 h\n  part "Head gasket" 30.00 new\noption one');
+    const withWay = text.replace('" 8 h\n', '" 8 h with raised\n').replace('option one', 'access raised "Raised"\n  remove 1 h\n  refit 1 h\n  part "Head gasket" 30.00 new\noption one');
     expect(codesIn({ [THIS]: withWay })).toEqual([]);
   });
 

@@ -14,7 +14,7 @@ function started(name: string, files: Readonly<Record<string, string>>, unread: 
   for (const [file, text] of Object.entries(files)) host.set(file, text);
   for (const file of unread) host.setUnread(file);
   const service = createLanguageService(host);
-  const snippet = service.starter(uriOf(name));
+  const snippet = service.starter(uriOf(name), '2026-11-24');
   const text = withDefaults(snippet);
   host.set(name, text);
   const { comparison } = service.weighing(uriOf(name));
@@ -44,7 +44,7 @@ describe('a new estimate', () => {
   test('takes no name that the shop file has', () => {
     const { text, said, ranking } = started('new.yard', { 'shop.yard': `${shop}\nlabour swap "Swap" 1 h\nsublet head-set "Set" 3.00\n` });
     expect(text).toContain('labour swap-2 "');
-    expect(text).toContain('do        swap-2');
+    expect(text).toContain('do        accept, swap-2');
     expect(text).toContain('part head-set-2 "');
     expect(said).toEqual([]);
     expect(ranking).toHaveLength(3);

@@ -97,7 +97,7 @@ describe('what a line means for the choice', () => {
     ['cha$0nce stud', 'In repair, used: happens in 25 % of cases and then adds about 150; on average that is 38, in no quote.'],
     ['cha$0nce leaks', 'In repair: happens in 3 % of cases and then adds about 4; on average that is 0, in no quote.'],
     // 1,500.00 against 950.00: no result of the test turns that.
-    ['ins$0pect dye', 'No reason to wait: whatever “Dye test” shows, the choice stays the same; it costs 20.00.'],
+    ['ins$0pect dye', 'No reason to wait: “Dye test” costs 20.00, and whatever it shows, “Repair” stays the cheapest on average.'],
     ['cove$0rage plan', 'Whether “Plan” covers this vehicle can’t be told (when it was built is not written). Write down what is missing, or have it looked up by the VIN.'],
   ])('%s', (marked, says) => expect(over(marked).says[0]).toBe(says));
 

@@ -49,3 +49,13 @@ test('a price alone needs no hours, though the shop has a rate', () => {
   const [found] = decideText(text(chance('a', 50, 100), '  part "Q" 40.00 new\n', look('a'))).inspections;
   expect(found?.price.likely.toFixed(2)).toBe('5.00');
 });
+
+test('not weighed while a line of it can’t be read: it would count as free, or as never wrong', () => {
+  const seen = (inspect: string) => {
+    const { inspections, unread } = decide(weighFresh(oneFile(text(chance('a', 50, 100), '  part "Q" 40.00 new\n', inspect))).comparison);
+    return [inspections.length, unread.map(({ title }) => title)];
+  };
+  expect(seen(look('a'))).toEqual([1, []]);
+  expect(seen('inspect look "Look" cost 50.00 0.5 h\n  finds a 100%\n')).toEqual([0, ['Look']]);
+  expect(seen('inspect look "Look" 5.00\n  finds a 90% falsely 5%\n')).toEqual([0, ['Look']]);
+});

@@ -53,7 +53,7 @@ describe('a rebuilt part that a chance brings: the core goes back in full, putti
 
   test('for one that the option fits anyway nothing is paid again', () => {
     const fits = 'part unit "Unit" 200.00 rebuilt\n  core 80.00\n    assemble 1 h\noption one "One"\n  fit unit\n  chance "C" 50%\n    fit unit\n';
-    expect([average(fits), added(`${head}${fits}`)]).toEqual([300, ['0.00']]);
+    expect([average(fits), added(`${head}${fits}`)]).toEqual([300, []]);
   });
 
   test('for a way in that only the chance needs', () => {
@@ -114,4 +114,29 @@ test('on average a core is refunded where the quote has it back in time, and not
 
 test('a cost in each month needs no estimate line', () => {
   expect(decideText(`${head}option one "One"\n  part "P" 1200.00 new\n  lasts 12 mo\n`).of('one').monthly?.perMonth.likely.toFixed(2)).toBe('100.00');
+});
+
+describe('chances of work that is done anyway, and that a chance would bring too', () => {
+  const jobs = 'labour redo "R" 2 h\n  chance worse "Worse" 50%\n    part "X" 400.00 new\nlabour seal "S" 3 h\n  chance groove "Groove" 40%\n    do redo\n';
+  const both = (order: string) => `${jobs}option first "First"\n  do seal\noption one "One"\n  do ${order}\n`;
+
+  test('happen as often in whatever order the jobs are done, on average and in the drawn cases', () => {
+    for (const order of ['seal, redo', 'redo, seal']) {
+      const { average, risk } = decideText(`${head}${both(order)}`).of('one');
+      expect(average, order).toBeCloseTo(500 + 0.5 * 400, 9);
+      // Drawn in layers of equal size: half of the cases, less what a layer leaves open.
+      expect(Math.abs((risk?.inAll.mean ?? 0) - 700), order).toBeLessThan(2);
+    }
+  });
+
+  test('and in an option that does not do it only where a chance brings it', () => {
+    // By hand: 40 % bring 2 h, and half of those the part.
+    const { average, risk } = decideText(`${head}${both('seal, redo')}`).of('first');
+    expect(average).toBeCloseTo(300 + 0.4 * 200 + 0.2 * 400, 9);
+    expect(Math.abs((risk?.inAll.mean ?? 0) - 460)).toBeLessThan(20);
+  });
+
+  test('the customer is told of none that adds nothing', () => {
+    expect(added(`${head}${both('redo, seal')}`)).toEqual(['400.00']);
+  });
 });
