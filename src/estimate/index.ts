@@ -11,6 +11,7 @@ export type { Sources } from './files.js';
 export { fileLimits } from './files.js';
 export { resolve, type Resolved } from './resolve.js';
 export { bring, withNeeded } from './brought.js';
+export { isLeftAsItIs } from './left-as-it-is.js';
 export { Scope } from './scope.js';
 export { referencesIn, referencesOf } from './references.js';
 export { NAMED_KINDS, type NamedKind } from './named-records.js';

@@ -1,4 +1,4 @@
-import { bring, lastDay, type Estimate, type Finding, type Header, type Option, type Rate } from '../../estimate/index.js';
+import { isLeftAsItIs, lastDay, type Estimate, type Finding, type Header, type Option, type Rate } from '../../estimate/index.js';
 import { zero, type Amount, type Decimal } from '../../vocabulary/index.js';
 import { afterStages, type Decided, type Decision, type Line, type Money, type Plan, type Weighed } from '../../weigh/index.js';
 import { addedByChances, type Added } from './added.js';
@@ -36,7 +36,7 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
   return {
     ...headOf(estimate, money, option.title, files),
     option: { name: option.name, title: option.title },
-    repairs: repairs(option),
+    repairs: !isLeftAsItIs(option),
     groups,
     taxes: taxesOf(weighed, estimate, coins),
     total: coins(totals.total.likely),
@@ -57,13 +57,6 @@ function quoted(decision: Decision, decided: Decided, files: PictureFiles): Quot
     cautions: weighed.cautions,
     ruleTypes: ruleTypesOf(weighed),
   };
-}
-
-/** Whether an option does anything beyond what is done before the decision. */
-function repairs({ labour, parts, sublets, staged }: Option): boolean {
-  const before = labour.filter((job) => job.done === 'first' || staged?.labour.includes(job) === true);
-  const brought = bring(before);
-  return labour.length > before.length || parts.length > brought.parts.length || sublets.length > brought.sublets.length;
 }
 
 /** The head of every paper for a customer. `otherwise` is its title where neither the estimate nor the vehicle has one. */
