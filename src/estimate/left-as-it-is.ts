@@ -3,8 +3,7 @@ import type { Option } from './option-types.js';
 
 /** Whether an option leaves the vehicle as it is: all the work and goods that it has come before the decision. */
 export function isLeftAsItIs({ labour, staged, parts, sublets }: Pick<Option, 'labour' | 'staged' | 'parts' | 'sublets'>): boolean {
-  const before = labour.filter((job) => job.done === 'first' || staged?.labour.includes(job) === true);
-  if (before.length < labour.length) return false;
-  const brought = bring(before);
+  if (labour.some((job) => job.done !== 'first' && staged?.labour.includes(job) !== true)) return false;
+  const brought = bring(labour);
   return parts.length === brought.parts.length && sublets.length === brought.sublets.length;
 }

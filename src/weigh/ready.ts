@@ -58,6 +58,8 @@ export interface Ready {
   readonly byChance: readonly FinishDays[];
   /** YYYY-MM-DD on which a part is ordered that arrives as written there; undefined without a date to start from. */
   readonly orderedOn: (arrives: Span) => string | undefined;
+  /** Whether several jobs wait for what arrives, or is away, as written there, since none says that it uses it. */
+  readonly holdsAll: (wait: Span) => boolean;
   /** The tasks that wait for each other where `after` goes round in a circle; it is then left out. */
   readonly circle: readonly string[] | undefined;
 }
@@ -83,6 +85,7 @@ class BayReady implements Ready {
   private readonly dates: WorkingDays | undefined;
 
   readonly orderedOn: Ready['orderedOn'];
+  readonly holdsAll: Ready['holdsAll'];
 
   constructor({ tasks, planned, circle }: Scheduled, estimate: Estimate, private readonly time: ShopTime) {
     this.technicians = time.technicians;
@@ -96,6 +99,8 @@ class BayReady implements Ready {
       const place = tasks.findIndex(({ at }) => at === arrives);
       return place < 0 ? undefined : this.dateOf(dayNumber(planned.startOf(place), time));
     };
+    const holding = lazily(() => new Set(tasks.filter((task) => task.holdsAll).map(({ at }) => at)));
+    this.holdsAll = (wait) => holding().has(wait);
     this.network = lazily(() => slackOf(tasks, planned, time));
     this.points = lazily(() => atPoints(tasks, planned, time));
     this.rows = lazily(() => tasks.map((task, i) => new Row(task, planned.tasks[i] as BayPlan['tasks'][number], i, this.dateOf, time, this.network)));

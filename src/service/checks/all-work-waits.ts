@@ -1,4 +1,4 @@
-import type { Rule, Span } from '../../language/index.js';
+import { Places, type Rule, type Span } from '../../language/index.js';
 import type { Part, Sublet } from '../../estimate/index.js';
 import { clip, type Name } from '../../vocabulary/index.js';
 import { found, optionCheck } from './check.js';
@@ -15,21 +15,21 @@ const allWorkWaits: Rule<{ readonly title: string; readonly option: string; read
 };
 
 /** Told where the option says it: the same line may be used by the work of another option. */
-export const waitsCheck = optionCheck(allWorkWaits, function* find({ option, weighed: { ready } }) {
-  const { record: { values, children }, name: ofOption } = option;
-  const names = [...(values['fit'] as readonly Name[] | undefined ?? []), ...(values['send'] as readonly Name[] | undefined ?? [])];
-  const below = new Set(children);
-  const said = (thing: Part | Sublet) => (thing.name === undefined ? (below.has(thing.record) ? thing.at : undefined) : names.find(({ name }) => name === thing.name)?.at);
+export const waitsCheck = optionCheck(allWorkWaits, function* find({ option, weighed }) {
+  const { record: { values, block }, name: ofOption } = option;
+  const named = [values['fit'], values['send']].flatMap((names) => (names as readonly Name[] | undefined) ?? []);
+  const names = new Map(named.map(({ name, at }) => [name, at]));
+  const said = (thing: Part | Sublet) => (thing.name !== undefined ? names.get(thing.name) : thing.record.block === block ? thing.at : undefined);
+  const parts = names.size > 0 ? option.parts : unnamed.in(option.parts, option.record).map((i) => option.parts[i] as Part);
   // The plan is asked only where the option itself says something that is waited for.
-  let holding: ReadonlySet<Span> | undefined;
   const tell = (thing: Part | Sublet, wait: Span, away: boolean) => {
     const at = said(thing);
-    if (at === undefined) return [];
-    holding ??= new Set(ready.tasks.flatMap(({ task }) => (task.holdsAll ? [task.at] : [])));
-    if (!holding.has(wait)) return [];
+    if (at === undefined || !weighed.ready.holdsAll(wait)) return [];
     const { title, name } = thing;
     return [found(allWorkWaits, at, { title, option: ofOption, name, away }, name === undefined ? undefined : { at: thing.at, says: 'Its line' })];
   };
-  for (const part of option.parts) if (part.arrives !== undefined) yield* tell(part, part.arrives.at, false);
+  for (const part of parts) if (part.arrives !== undefined) yield* tell(part, part.arrives.at, false);
   for (const sublet of option.sublets) if (sublet.backIn !== undefined || sublet.after.length > 0) yield* tell(sublet, sublet.backIn?.at ?? sublet.at, true);
 });
+
+const unnamed = new Places<Part>(({ name }) => name === undefined);

@@ -18,6 +18,6 @@ const dearerThanWorth: Rule<{ readonly option: string; readonly paid: string; re
 /** What comes back, a core deposit or a piece that is kept, is not lost to the customer. */
 export const worthCheck = optionCheck(dearerThanWorth, function* find({ weighed, option, repairs }, { comparison }) {
   const { worthAfter, net } = weighed;
-  if (!repairs || mendsNothing(option) || worthAfter === undefined || !net.likely.gt(worthAfter.likely)) return;
+  if (!repairs || worthAfter === undefined || !net.likely.gt(worthAfter.likely) || mendsNothing(option)) return;
   yield found(dearerThanWorth, option.at, { option: option.name, paid: moneyText(net.likely, comparison.money), worth: moneyText(worthAfter.likely, comparison.money) }, worthAfter.at === undefined ? undefined : { at: worthAfter.at, says: 'What it is worth' });
 });
