@@ -84,7 +84,7 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
   const { known, told, pinned, always, unreachable, price, planOf, search } = plannerOf(work, shop, money, cheapestMode);
   const tooMany = known > MOST_WAYS ? known : undefined;
   const tooManyPinned = pinned !== undefined && told > MOST_PINNED ? told : undefined;
-  const stand = lazily(() => price(0, EVERYTHING));
+  const stand = lazily(() => price(0, EVERYTHING, `${work.title} (the work on an engine stand)`));
   const chosen = choose();
   const others = lazily(() => {
     if (tooMany !== undefined) return [];
@@ -101,7 +101,7 @@ export function planWork(work: Work, shop: Shop, money: Money): Planned {
 
   function choose(): Plan {
     if (pinned !== undefined && tooManyPinned === undefined) return planOf(pinned);
-    return tooMany === undefined ? (search(1)[0] ?? planOf(always)) : stand();
+    return tooMany === undefined ? (search(1)[0] ?? planOf(always)) : price(0, EVERYTHING);
   }
 }
 
@@ -136,7 +136,8 @@ interface Planner {
   readonly pinned: number | undefined;
   readonly always: number;
   readonly unreachable: readonly Labour[];
-  readonly price: (paid: number, gives: number) => Plan;
+  /** `label` is what its total is called: the title of the work, where nothing is said. */
+  readonly price: (paid: number, gives: number, label?: string) => Plan;
   readonly planOf: (paid: number) => Plan;
   readonly search: (most: number, of?: WaysFor) => Plan[];
 }
@@ -169,14 +170,14 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const fixed = fixedOf(fixedLines(work, shop, money));
   const opening = ways.map((way) => goodsOfWay(way, work, shop, money));
 
-  const price = (paid: number, gives: number): Plan => {
+  const price = (paid: number, gives: number, label = work.title): Plan => {
     const jobs: PlannedJob[] = [];
     for (const { modes } of lined) {
       const best = choose(modes, gives);
       if (best !== undefined) jobs.push(best);
     }
     const opened = onceEach(opening.filter((_, i) => (paid & (1 << i)) !== 0).flat());
-    const totals = total(work.title, jobs.map((job) => job.line), opened, fixed, work.fees, shop, money);
+    const totals = total(label, jobs.map((job) => job.line), opened, fixed, work.fees, shop, money);
     return { ways: paid, paid: ways.filter((_, i) => (paid & (1 << i)) !== 0), jobs, opened, totals, money: totals.total.likely, hours: totals.hours.likely };
   };
   const planOf = (paid: number) => price(paid, given(paid));

@@ -84,10 +84,11 @@ function expectedOf(one: Shown, json: Leaves, write: Write): readonly Pair[] {
     case 'calendar': {
       const task = `${of}.calendar.tasks.${index}`;
       const technician = json.take(`${task}.technician`);
+      const waits = json.take(`${task}.holdsAll`) === 'true' ? 'wait: no work uses it, so all further work waits' : 'wait';
       const slack = json.take(`${task}.critical`) === 'true' ? 'critical' : json.take(`${task}.counts`) === 'true' ? `${write.decimals(json.take(`${task}.slack`), 1, 1)} h` : 'holds nothing up';
       json.take(`${task}.slack`);
       const day = (key: 'from' | 'to', hours: 'start' | 'end') => (json.take(`${task}.${key}`) === 'null' ? `hour ${write.decimals(json.take(`${task}.${hours}`), 1, 1)}` : dayWords(json.take(`${task}.${key}`)));
-      const wanted = [spaced(json.take(`${task}.title`)), day('from', 'start'), day('to', 'end'), technician === 'null' ? 'wait' : `technician ${technician}`, slack];
+      const wanted = [spaced(json.take(`${task}.title`)), day('from', 'start'), day('to', 'end'), technician === 'null' ? waits : `technician ${technician}`, slack];
       return wanted.map((want, i): Pair => [cells[i] ?? '', want]);
     }
     case 'months':
