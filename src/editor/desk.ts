@@ -92,11 +92,13 @@ export class Desk implements vscode.Disposable {
   }
 
   /** Looks which pictures of an estimate are there, so that what is then said of it is whole. */
-  async looked(key: Key): Promise<void> {
+  async looked(key: Key, say: () => void): Promise<void> {
     const pictures = this.picturesOf(key);
-    await this.seen.whenKnown(pictures);
-    // Of one that nobody works on, nobody hears that a picture is missing after all.
-    if (pictures.length > 0 && !this.uses.has(key)) this.service.forget(key);
+    await this.seen.whenKnown(pictures, () => {
+      // Of one that nobody works on, nobody hears that a picture is missing after all.
+      if (pictures.length > 0 && !this.uses.has(key)) this.service.forget(key);
+      say();
+    });
   }
 
   /** An estimate was read only to be looked at once; nothing of it is kept where nobody works on it. */
@@ -181,9 +183,20 @@ export class Desk implements vscode.Disposable {
     await this.whole(key);
     if (!this.uses.has(key)) return; // closed while its files were read
     this.uses.set(key, this.service.uses(key));
-    this.pictures.set(key, this.picturesOf(key));
+    this.takePictures(key);
     this.watchAgain();
     this.fresh.fire(key);
+  }
+
+  /**
+   * From now on an estimate hears of these pictures. Who asked before, such as for fixes of a text that was changed a
+   * moment ago, was told of new ones that they are there: that is not kept.
+   */
+  private takePictures(key: Key): void {
+    const before = this.pictures.get(key) ?? [];
+    const pictures = this.picturesOf(key);
+    this.pictures.set(key, pictures);
+    if (pictures.some((one) => !before.includes(one))) this.service.forget(key);
   }
 
   private watchAgain(): void {

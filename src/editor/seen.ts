@@ -30,13 +30,20 @@ export class Seen {
     await looking;
   }
 
-  /** Ends when these are known. */
-  async whenKnown(keys: readonly Key[]): Promise<void> {
-    await Promise.all(keys.filter((key) => !this.known.has(key)).map((key) => this.looking.get(key) ?? this.again(key)));
+  /** Does something at the very moment in which all of these are known: a little later some may be forgotten again. */
+  async whenKnown(keys: readonly Key[], then: () => void): Promise<void> {
+    for (let unknown = this.unknown(keys); unknown.length > 0; unknown = this.unknown(keys)) {
+      await Promise.all(unknown.map((key) => this.looking.get(key) ?? this.again(key)));
+    }
+    then();
   }
 
   /** Nobody asks for any others now. */
   keepOnly(keys: ReadonlySet<Key>): void {
     for (const held of [this.known, this.looking]) for (const key of held.keys()) if (!keys.has(key)) held.delete(key);
+  }
+
+  private unknown(keys: readonly Key[]): readonly Key[] {
+    return keys.filter((key) => !this.known.has(key));
   }
 }

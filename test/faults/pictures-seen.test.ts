@@ -77,11 +77,24 @@ describe('whether a picture is there', () => {
     const { seen, answer } = disk();
     seen.isThere('a');
     let known = false;
-    const waiting = seen.whenKnown(['a', 'b']).then(() => void (known = true));
+    const waiting = seen.whenKnown(['a', 'b'], () => void (known = true));
     await answer(0, true);
     expect(known).toBe(false);
     await answer(1, false);
     await waiting;
     expect([seen.isThere('a'), seen.isThere('b')]).toEqual([true, false]);
+  });
+
+  test('is looked for once more where it was forgotten while somebody waited for it', async () => {
+    const { asked, seen, answer } = disk();
+    const told: boolean[] = [];
+    const waiting = seen.whenKnown(['a'], () => void told.push(seen.isThere('a')));
+    seen.keepOnly(new Set());
+    await answer(0, false);
+    expect(told).toEqual([]);
+    await answer(1, false);
+    await waiting;
+    expect(told).toEqual([false]);
+    expect(asked).toHaveLength(2);
   });
 });

@@ -44,6 +44,12 @@ export class Shelf implements vscode.Disposable {
     return this.known;
   }
 
+  /** Looks for the files once more: who asks for all in so many words means those that came a moment ago as well. */
+  anew(): Promise<readonly Key[]> {
+    this.found = undefined;
+    return this.all();
+  }
+
   /** Looks for the files, but lets nobody wait who types: in a large workspace what is not found yet is not offered. False where it may not be all. */
   async soon(): Promise<boolean> {
     const found = this.all().then(() => true, () => false);

@@ -6,12 +6,13 @@ const patience = 15_000;
 export const inWorkspace = (name: string): vscode.Uri => vscode.Uri.joinPath((vscode.workspace.workspaceFolders?.[0] as vscode.WorkspaceFolder).uri, name);
 export const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
-export async function until<T>(what: string, look: () => T | undefined | Promise<T | undefined>): Promise<T> {
+/** @param what is waited for; where it can tell more at the end than at the start, it is asked then. */
+export async function until<T>(what: string | (() => string), look: () => T | undefined | Promise<T | undefined>): Promise<T> {
   for (const end = Date.now() + patience; Date.now() < end; await wait(30)) {
     const found = await look();
     if (found !== undefined) return found;
   }
-  throw new Error(`Waited in vain for ${what}.`);
+  throw new Error(`Waited in vain for ${typeof what === 'string' ? what : what()}.`);
 }
 
 /** Opening an estimate makes the extension active, but a test that asks at once might come too early. */
@@ -75,7 +76,7 @@ export async function applyTo(document: vscode.TextDocument, edits: readonly vsc
 export const codeOf = ({ code }: vscode.Diagnostic): string => (typeof code === 'object' ? String(code.value) : String(code ?? ''));
 export const problemsOf = (uri: vscode.Uri): vscode.Diagnostic[] => vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'Steelyard');
 export const codes = (uri: vscode.Uri): string[] => problemsOf(uri).map(codeOf);
-export const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(`${code} in ${uri.path}, which has ${codes(uri).join(', ')}`, () => problemsOf(uri).find((one) => codeOf(one) === code));
+export const problem = (uri: vscode.Uri, code: string): Promise<vscode.Diagnostic> => until(() => `${code} in ${uri.path}, which has ${codes(uri).join(', ')}`, () => problemsOf(uri).find((one) => codeOf(one) === code));
 export const gone = (uri: vscode.Uri, code: string): Promise<true> => until(`no ${code} in ${uri.path}`, () => (codes(uri).includes(code) ? undefined : (true as const)));
 
 export const everything = (document: vscode.TextDocument): vscode.Range => new vscode.Range(0, 0, document.lineCount, 0);
