@@ -1,12 +1,17 @@
-import type { Access, Chance, Estimate } from '../estimate/index.js';
+import type { Access, Chance, Estimate, Option } from '../estimate/index.js';
 import { withoutCores } from './cores.js';
 import { sum } from './figure.js';
 import type { Line } from './line.js';
 import type { Money } from './money.js';
-import { lineWith, planWork, type PlannedJob } from './plan.js';
+import { lineWith, planWork, type Planned, type PlannedJob } from './plan.js';
 import { fixedLines, linesOfWays } from './plan-goods.js';
 import { feeLine } from './price-goods.js';
-import type { Weighed } from './weigh.js';
+
+/** An option with the way in which it is done. */
+export interface OptionPlanned {
+  readonly option: Option;
+  readonly planned: Pick<Planned, 'chosen'>;
+}
 
 /** What a chance brings to an option that does not have it: what is done, fitted, sent or hired anyway is paid already. */
 export interface Brought {
@@ -22,14 +27,13 @@ export interface Brought {
 }
 
 /** Priced with the option's ways in open; what needs more takes its own cheapest way beside them. */
-export function broughtBy(chance: Chance, weighed: Weighed, estimate: Estimate, money: Money): Brought {
+export function broughtBy(chance: Chance, weighed: OptionPlanned, estimate: Estimate, money: Money): Brought {
   const { planned: { chosen } } = weighed;
   const { shop } = estimate;
   const had = new Set<unknown>(chosen.totals.lines.map(({ record }) => record));
   const isNew = ({ record }: Line) => !had.has(record);
-  const open = given(chosen.paid);
-  const ways = waysBeyond(chance, open, weighed, estimate, money);
-  const all = new Set([...open, ...given(ways)]);
+  const ways = waysBeyond(chance, weighed, estimate, money);
+  const all = given([...chosen.paid, ...ways]);
   const done = new Set(chosen.jobs.map(({ job }) => job));
   const jobs = chance.labour.flatMap((job) => (done.has(job) ? [] : (lineWith(job, all, money) ?? [])));
   const goods = withoutCores(fixedLines(chance, shop, money)).filter(isNew);
@@ -43,8 +47,9 @@ function given(paid: readonly Access[]): ReadonlySet<Access> {
 }
 
 /** The cheapest ways in for the work of a chance that what is open does not reach, for who has the option's goods and the chance's. */
-function waysBeyond(chance: Chance, open: ReadonlySet<Access>, { option, planned: { chosen } }: Weighed, { shop, access }: Pick<Estimate, 'shop' | 'access'>, money: Money): readonly Access[] {
-  const beyond = chance.labour.filter((job) => job.modes.length > 0 && lineWith(job, open, money) === undefined);
+export function waysBeyond(chance: Chance, { option, planned: { chosen } }: OptionPlanned, { shop, access }: Pick<Estimate, 'shop' | 'access'>, money: Money): readonly Access[] {
+  const open = given(chosen.paid);
+  const beyond = chance.labour.filter((job) => job.modes.length > 0 && !job.modes.some((mode) => mode.with.every((way) => open.has(way))));
   if (beyond.length === 0) return [];
   const { paid, jobs } = chosen;
   const once = <T>(...lists: readonly (readonly T[])[]) => [...new Set(lists.flat())];

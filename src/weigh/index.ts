@@ -26,6 +26,7 @@ export { authorisedElse, authorisedIn, type AuthorisedWeighed } from './authoris
 export * as calendar from './calendar.js';
 export { waitEndsOn, waitUnitOf } from './working-days.js';
 export { decide, type Decided, type Decision } from './decide/decide.js';
+export { canHappenIn } from './decide/can-happen.js';
 export { expectedOf } from './decide/expected.js';
 export { modelOf } from './decide/model.js';
 export { CASES } from './decide/cases.js';

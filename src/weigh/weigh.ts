@@ -86,7 +86,7 @@ const keepWeighed = keeper<Option, Kept>();
 function weighOption(option: Option, estimate: Estimate, money: Money, { most, worths }: { readonly most: Figure | undefined; readonly worths: readonly unknown[] }, flawed: ReadonlySet<Block>, problems: Problem[]): Weighed {
   const { shop, header, vehicle, access, consider } = estimate;
   const weighed = keepWeighed(option, [shop, header, vehicle, money, ...access, ...consider, ...worths], () => weighKept(option, estimate, money, most));
-  report(option, weighed, estimate, problems);
+  report(option, weighed, estimate, money, problems);
   const { later, ...rest } = weighed;
   return {
     ...rest,
@@ -136,8 +136,8 @@ function saysOrder({ record, labour, sublets }: Option, { chosen }: Planned): bo
   return ordering.in(labour, record).length > 0 || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
 }
 
-function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'later'>, estimate: Estimate, problems: Problem[]): void {
-  const chances = chancesOf(option, planned.chosen, estimate);
+function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'later'>, estimate: Estimate, money: Money, problems: Problem[]): void {
+  const chances = chancesOf({ option, planned }, estimate, money);
   if (chances.all > chances.counted.length) problems.push(problem(decisionRules.tooManyChances, option.at, { count: chances.all, most: chances.counted.length }));
   const { circle } = saysOrder(option, planned) ? later.ready() : {};
   if (circle !== undefined) problems.push(problem(decisionRules.orderCircle, option.at, { chain: [...circle, ...circle.slice(0, 1)] }));

@@ -65,19 +65,23 @@ const closeChances = fc.tuple(withChances(4), fc.array(fc.integer({ min: 90, max
     return `${asChances(all)}${others.join('')}inspect look "Look" 20.00\n${looks.join('')}`;
   });
 
-/** Ways in that only chances open, and goods and a hire that these need and that the option or another chance may have anyway. */
+/**
+ * Ways in that only chances open, and goods and a hire that these need and that the option or another chance may have anyway. Some of
+ * these ways and jobs have chances of their own, and two jobs may bring each other.
+ */
 const chanceWays = fc.record({
-  needs: fc.array(fc.nat({ max: 15 }), { minLength: 2, maxLength: 2 }), includes: fc.boolean(), own: fc.nat({ max: 15 }), opens: fc.nat({ max: 2 }),
+  needs: fc.array(fc.nat({ max: 15 }), { minLength: 2, maxLength: 2 }), includes: fc.boolean(), own: fc.nat({ max: 15 }), opens: fc.nat({ max: 2 }), on: fc.nat({ max: 31 }),
   chances: fc.array(fc.record({ percent: fc.integer({ min: 5, max: 95 }), does: fc.nat({ max: 15 }), takes: fc.nat({ max: 3 }), below: fc.boolean() }), { minLength: 1, maxLength: 3 }),
-}).map(({ needs, includes, own, opens, chances }) => {
+}).map(({ needs, includes, own, opens, on, chances }) => {
   const some = (set: number, list: readonly string[]) => list.filter((_, i) => (set & (1 << i)) !== 0).join(', ');
   const line = (word: string, list: string) => (list === '' ? [] : [`  ${word} ${list}`]);
+  const its = (bit: number, title: string, percent: number, below: string) => ((on & (1 << bit)) === 0 ? [] : [`  chance "${title}" ${percent}%`, `    ${below}`]);
   const takes = ['', ' with out', ' with up', ' with out, up'];
   return `${[
     'steelyard 1', 'shop "S"', '  rate bench 97.35', '  tax levy 7.25% on parts, labour, fees by item', '  fee supplies "Supplies" 5% of labour, parts cap 40.00',
     'part coolant "Coolant" 41.15 new', 'part clamp "Clamp" 12.20 rebuilt', '  core 5.00', '    assemble 0.3 h', 'sublet weld "Weld" cost 33.33', 'tool hoist "Hoist" 61.00',
-    'labour fill "Fill" 1.1 h', '  uses coolant', 'labour hold "Hold" 0.7 h', '  uses clamp', 'labour join "Join" 0.4 h', '  uses weld', 'labour lift "Lift" 0.9 h', '  needs hoist',
-    ...['out', 'up'].flatMap((way, i) => [`access ${way} "Way ${way}"`, ...(i === 1 && includes ? ['  includes out'] : []), `  remove ${2 + i}.3 h`, '  refit 1.7 h', ...line('uses', some((needs[i] as number) & 7, ['coolant', 'clamp', 'weld'])), ...line('needs', some((needs[i] as number) >> 3, ['hoist']))]),
+    'labour fill "Fill" 1.1 h', '  uses coolant', ...its(0, 'Plug stripped', 35, 'do join'), 'labour hold "Hold" 0.7 h', '  uses clamp', ...its(1, 'Clamp short', 20, 'part "Spare" 17.77 new'), 'labour join "Join" 0.4 h', '  uses weld', ...its(2, 'Weld cracked', 45, 'do fill'), 'labour lift "Lift" 0.9 h', '  needs hoist',
+    ...['out', 'up'].flatMap((way, i) => [`access ${way} "Way ${way}"`, ...(i === 1 && includes ? ['  includes out'] : []), `  remove ${2 + i}.3 h`, '  refit 1.7 h', ...line('uses', some((needs[i] as number) & 7, ['coolant', 'clamp', 'weld'])), ...line('needs', some((needs[i] as number) >> 3, ['hoist'])), ...its(3 + i, `Mount broken ${way}`, 25, i === 0 ? 'part "Mount" 88.80 new' : 'do hold')]),
     'option one "One"', `  labour "Look" 1 h${takes[opens]}`, ...line('do', some(own, ['fill', 'hold', 'join', 'lift'])),
     ...chances.flatMap(({ percent, does, takes: its, below }, i) => [`chance turn-${i} "Turned up ${i}" ${percent}%`, `  labour "More ${i}" 0.${i + 3} h${takes[its]}`, ...line('do', some(does, ['fill', 'hold', 'join', 'lift']))].map((one) => `  ${below && i > 0 ? '  ' : ''}${one}`)),
   ].join('\n')}\n`;

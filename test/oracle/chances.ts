@@ -8,33 +8,44 @@ import { compare, fromDigits, type Rational } from './rational.js';
 import type { Json, Written } from './reader.js';
 import { type Oracle, type OracleOption, type OraclePlan } from './totals.js';
 
-/** A chance of an estimate, with the one without which it can't happen. */
+/** A chance of an estimate, with those of which one must happen before it can; none where it hangs on nothing. */
 export interface Chance {
   readonly record: Json;
   readonly likelihood: number;
-  readonly parent: Json | undefined;
+  readonly after: ReadonlySet<Json>;
   readonly comeback: boolean;
 }
 
-/** The chances of an option as it is planned: its own, those of its jobs and of the ways in that it pays for, and what is below them. */
-export function chancesOf({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan): Chance[] {
-  const found = new Map<Json, Chance>();
+/**
+ * The chances of an option as it is planned: its own, those of its jobs and of the ways in that it pays for, what is below them,
+ * and those of the jobs and ways in that they bring. Round after round, until a round adds nothing.
+ */
+export function chancesOf(oracle: Oracle, option: OracleOption, plan: OraclePlan): Chance[] {
+  const { prices } = oracle;
   const from = [option.record, ...plan.jobs.map(({ job }) => job), ...prices.named('access', plan.ways)];
-  // What belongs to work that is done anyway waits for nothing, whatever else would bring that work.
-  const anyway = new Set(from.flatMap((one) => list(one['chance'])));
-  const visit = (record: Json, above: Chance | undefined) => {
-    if (found.has(record) || (above !== undefined && anyway.has(record))) return;
-    const chance: Chance = {
-      record, parent: above?.record, comeback: above?.comeback === true || record['comeback'] !== undefined,
-      likelihood: Number((record['percent'] as Written).likely) / 100,
-    };
-    found.set(record, chance);
-    for (const below of list(record['chance'])) visit(below, chance);
-    // What comes back is taken as it is.
-    if (!chance.comeback) for (const job of work.jobsOf(record)) for (const below of list(job['chance'])) visit(below, chance);
-  };
-  for (const one of from) for (const record of list(one['chance'])) visit(record, undefined);
-  return [...found.values()];
+  const roots = new Set(from.flatMap((one) => list(one['chance'])));
+  const later = new Set<Json>();
+  const after = new Map<Json, Set<Json>>([...roots].map((record) => [record, new Set<Json>()]));
+  for (let size = -1; size !== after.size + [...after.values()].reduce((sum, some) => sum + some.size, 0);) {
+    size = after.size + [...after.values()].reduce((sum, some) => sum + some.size, 0);
+    for (const record of [...after.keys()]) {
+      if (record['comeback'] !== undefined) later.add(record);
+      const below = [...list(record['chance'])];
+      if (later.has(record)) below.forEach((one) => later.add(one));
+      // What comes back is taken as it is.
+      else {
+        const brings = broughtBy(oracle, record);
+        const ways = waysBeyond(oracle, option, plan, brings)?.ways ?? [];
+        below.push(...[...brings.jobs, ...ways].flatMap((one) => list(one['chance'])));
+      }
+      for (const one of below) {
+        // What belongs to work that is done anyway waits for nothing, whatever else would bring that work.
+        if (roots.has(one)) continue;
+        after.set(one, (after.get(one) ?? new Set()).add(record));
+      }
+    }
+  }
+  return [...after].map(([record, some]) => ({ record, after: some, comeback: later.has(record), likelihood: Number((record['percent'] as Written).likely) / 100 }));
 }
 
 /** Everything that a chance brings, each thing once: work with what it needs, and goods. */
@@ -48,17 +59,17 @@ function broughtBy({ prices, work }: Oracle, record: Json) {
  * The ways in that jobs of a chance take beyond the open ones: the set that comes to least with what goes with it, then to
  * fewest hours, then of fewest ways. Nothing is paid for goods and hires that the option or the chance brings anyway.
  */
-function waysBeyond({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan, { jobs, things, tools }: ReturnType<typeof broughtBy>): { readonly open: ReadonlySet<string>; readonly lines: readonly Line[] } | undefined {
+function waysBeyond({ prices, work }: Oracle, option: OracleOption, plan: OraclePlan, { jobs, things, tools }: ReturnType<typeof broughtBy>): { readonly open: ReadonlySet<string>; readonly ways: readonly Json[]; readonly lines: readonly Line[] } | undefined {
   const open = work.given(plan.ways);
   const beyond = jobs.filter((job) => work.jobWith(job, open) === undefined);
-  if (beyond.length === 0) return { open, lines: [] };
+  if (beyond.length === 0) return { open, ways: [], lines: [] };
   const paid = prices.named('access', plan.ways);
   const had = new Set([...option.things, ...paid.flatMap((way) => work.goodsOf(way)), ...things]);
   const hired = new Set([...plan.jobs.map(({ job }) => job), ...paid].flatMap((one) => work.toolsOf(one)).concat(tools));
   const stretches = (way: Json) => [amount(way['remove']), amount(way['refit'])].flatMap((time) => (time === undefined ? [] : [prices.work(way, time, way['class'], true)]));
   const base = [...had, ...new Set(beyond.flatMap((job) => work.toolsOf(job)))].flatMap((thing) => prices.linesOf(thing, false));
   const others = prices.all.filter((record) => record.kind === 'access' && prices.find('access', record.name as string) === record && !open.has(record.name as string));
-  let best: { readonly open: ReadonlySet<string>; readonly lines: readonly Line[]; readonly coins: bigint; readonly hours: Rational; readonly count: number } | undefined;
+  let best: { readonly open: ReadonlySet<string>; readonly ways: readonly Json[]; readonly lines: readonly Line[]; readonly coins: bigint; readonly hours: Rational; readonly count: number } | undefined;
   for (let set = 0; set < 1 << others.length; set++) {
     const ways = others.filter((_, i) => (set & (1 << i)) !== 0);
     const gives = work.given([...plan.ways, ...ways.map(({ name }) => name as string)]);
@@ -71,7 +82,7 @@ function waysBeyond({ prices, work }: Oracle, option: OracleOption, plan: Oracle
     const coins = add([...whole.map((line) => line.coins), prices.taxes(whole)])[1];
     const hours = addHours(whole.map((line) => line.hours))[1];
     const order = best === undefined ? -1 : coins !== best.coins ? Number(coins - best.coins) : compare(hours, best.hours) || ways.length - best.count;
-    if (order < 0) best = { open: gives, lines, coins, hours, count: ways.length };
+    if (order < 0) best = { open: gives, ways, lines, coins, hours, count: ways.length };
   }
   return best;
 }
@@ -119,17 +130,23 @@ export function costIn(oracle: Oracle, option: OracleOption, plan: OraclePlan, h
   return Number(coins) / 10 ** prices.digits + Number(up.n) / Number(up.d);
 }
 
-/** Every state of some chances that can be, with its share. */
+/**
+ * Every state of some chances that can be, with its share: a coin is thrown for each, and what would happen by its own does so
+ * only once something did that it hangs on.
+ */
 export function statesOf(chances: readonly Chance[]): { readonly happened: readonly Chance[]; readonly share: number }[] {
-  const all = [];
-  for (let set = 0; set < 1 << chances.length; set++) {
-    const happened = chances.filter((_, i) => (set & (1 << i)) !== 0);
-    const records = new Set(happened.map(({ record }) => record));
-    const share = chances.reduce((product, { record, parent, likelihood }) => {
-      const p = parent === undefined || records.has(parent) ? likelihood : 0;
-      return product * (records.has(record) ? p : 1 - p);
-    }, 1);
-    if (share > 0) all.push({ happened, share });
+  const shares = new Map<string, { readonly happened: readonly Chance[]; share: number }>();
+  for (let coins = 0; coins < 1 << chances.length; coins++) {
+    const share = chances.reduce((product, { likelihood }, i) => product * ((coins & (1 << i)) !== 0 ? likelihood : 1 - likelihood), 1);
+    if (share === 0) continue;
+    const would = chances.filter((_, i) => (coins & (1 << i)) !== 0);
+    const records = new Set<Json>();
+    for (let round = 0; round < chances.length; round++) for (const { record, after } of would) if (after.size === 0 || [...after].some((one) => records.has(one))) records.add(record);
+    const happened = chances.filter(({ record }) => records.has(record));
+    const key = happened.map((one) => chances.indexOf(one)).join();
+    const known = shares.get(key);
+    if (known === undefined) shares.set(key, { happened, share });
+    else known.share += share;
   }
-  return all;
+  return [...shares.values()];
 }

@@ -55,7 +55,7 @@ describe('sums, on random estimates', () => {
         };
         for (const one of addedByChances(weighed, estimate, money)) {
           const above: Figure['at'][] = [];
-          for (let at = model.chances.findIndex(({ chance }) => chance === one.chance); at >= 0; at = model.chances[at]?.parent ?? -1) above.push(model.chances[at]?.gate.at);
+          for (let at = model.chances.findIndex(({ chance }) => chance === one.chance); at >= 0; at = model.chances[at]?.under[0] ?? -1) above.push(model.chances[at]?.gate.at);
           const wanted = totalWith(above) - totalWith(above.slice(1));
           expect(Math.abs(one.then.total.likely.minus(one.before.total.likely).toNumber() - wanted)).toBeLessThan(10 ** -money.currency.digits / 2);
           compared++;

@@ -4,12 +4,11 @@ import { read } from './weighed.js';
 
 const HEAD = 'steelyard 1\nshop "S"\n  rate bench 100.00\n';
 
-/** The chances that count for an option: title, the place of the one it hangs on, and a mark where it comes back later. */
+/** The chances that count for an option: title, the places of those of which one must happen before it, and a mark where it comes back later. */
 function counted(text: string, name = 'one'): { readonly rows: readonly string[]; readonly all: number } {
   const { comparison, option } = read(HEAD + text);
-  const { option: written, planned } = option(name);
-  const found = chancesOf(written, planned.chosen, comparison.estimate);
-  return { rows: found.counted.map(({ chance, parent, when }) => `${chance.title}${parent === undefined ? '' : ` of ${parent}`}${when === 'comeback' ? ', later' : ''}`), all: found.all };
+  const found = chancesOf(option(name), comparison.estimate, comparison.money);
+  return { rows: found.counted.map(({ chance, under, when }) => `${chance.title}${under.length === 0 ? '' : ` of ${under.join(' or ')}`}${when === 'comeback' ? ', later' : ''}`), all: found.all };
 }
 
 const chance = (title: string, indent = '  ', words = '10%', below = '') => `${indent}chance "${title}" ${words}\n${indent}  part "P${title}" 4.00 new\n${below}`;
@@ -36,9 +35,21 @@ describe('the chances of an option', () => {
     expect(counted(`${job}option one "One"\n  chance "a" 10% comeback\n    do w\n`)).toEqual({ rows: ['a, later'], all: 1 });
   });
 
-  test('of one job that is met twice count once', () => {
+  test('of a way in that a chance opens hang on that chance; of one that is open already, on nothing', () => {
+    const lines = `access up "Up"\n  remove 1 h\n${chance('up')}labour w "W" 1 h with up\nlabour v "V" 1 h\n`;
+    const turns = '  chance "a" 10%\n    do w\n  chance "b" 10% comeback\n    do w\n  chance "c" 20%\n    labour "More" 1 h with up\n';
+    expect(counted(`${lines}option one "One"\n  do v\n${turns}`)).toEqual({ rows: ['a', 'up of 0 or 3', 'b, later', 'c'], all: 4 });
+    expect(counted(`${lines}option one "One"\n  do w\n${turns}`)).toEqual({ rows: ['a', 'b, later', 'c', 'up'], all: 4 });
+  });
+
+  test('of two jobs that bring each other hang on each other and on what brings one of them', () => {
+    const jobs = 'labour w "W" 1 h\n  chance "a" 10%\n    do v\nlabour v "V" 1 h\n  chance "b" 10%\n    do w\n';
+    expect(counted(`${jobs}option one "One"\n  chance "c" 10%\n    do w\n`)).toEqual({ rows: ['c', 'a of 0 or 2', 'b of 1'], all: 3 });
+  });
+
+  test('of one job that is met twice count once, after either', () => {
     const job = `labour w "W" 1 h\n${chance('job')}`;
-    expect(counted(`${job}option one "One"\n  chance "a" 10%\n    do w\n  chance "b" 10%\n    do w\n`)).toEqual({ rows: ['a', 'job of 0', 'b'], all: 3 });
+    expect(counted(`${job}option one "One"\n  chance "a" 10%\n    do w\n  chance "b" 10%\n    do w\n`)).toEqual({ rows: ['a', 'job of 0 or 2', 'b'], all: 3 });
     expect(counted(`${job}option one "One"\n  do w\n  chance "a" 10%\n    do w\n`)).toEqual({ rows: ['a', 'job'], all: 2 });
   });
 

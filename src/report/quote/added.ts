@@ -4,8 +4,8 @@ import { broughtBy, chancesOf, fixedLines, fixedOf, total, type Brought, type Ch
 /** What a chance adds to the total of an option if it happens, with the lines that it brings. */
 export interface Added {
   readonly chance: Chance;
-  /** The chance without which it can't happen. */
-  readonly after: Chance | undefined;
+  /** The chances of which one must happen before it can; none where it hangs on nothing. */
+  readonly after: readonly Chance[];
   readonly lines: readonly Line[];
   readonly before: Totals;
   readonly then: Totals;
@@ -14,16 +14,18 @@ export interface Added {
 /**
  * What may turn up while an option's work is open, each with what it adds by itself: the option is added up again with
  * the lines of the chance, so that fees, caps and taxes are those of the whole. The ways in stay those that are paid
- * for; work that needs more takes its own cheapest way beside them. Comebacks are left out, and so is what brings nothing
+ * for; work that needs more takes its own cheapest way beside them. What several chances bring is added to the first of them.
+ * Comebacks are left out, and so is what brings nothing
  * that the option does not have anyway: a row of nothing says nothing to a customer.
  */
 export function addedByChances(weighed: Weighed, estimate: Estimate, money: Money): readonly Added[] {
   const { option, planned: { chosen } } = weighed;
-  const { counted } = chancesOf(option, chosen, estimate);
+  const { counted } = chancesOf(weighed, estimate, money);
   const brought = new Map<ChanceIn, Brought>();
   const above = (one: ChanceIn): readonly ChanceIn[] => {
-    const parent = one.parent === undefined ? undefined : counted[one.parent];
-    return parent === undefined ? [] : [...above(parent), parent];
+    // The first stands before it, whatever else it hangs on.
+    const first = counted[one.under[0] ?? -1];
+    return first === undefined ? [] : [...above(first), first];
   };
   const bring = (one: ChanceIn) => {
     const found = brought.get(one) ?? broughtBy(one.chance, weighed, estimate, money);
@@ -39,7 +41,7 @@ export function addedByChances(weighed: Weighed, estimate: Estimate, money: Mone
     const parents = above(one);
     const { opened, jobs, goods, fees } = withoutTwins([...parents, one].map(bring)).at(-1) as Brought;
     const lines = [...opened, ...jobs.map(({ line }) => line), ...goods, ...fees];
-    return lines.length === 0 ? [] : [{ chance: one.chance, after: parents.at(-1)?.chance, lines, before: totalWith(parents), then: totalWith([...parents, one]) }];
+    return lines.length === 0 ? [] : [{ chance: one.chance, after: one.under.flatMap((place) => counted[place]?.chance ?? []), lines, before: totalWith(parents), then: totalWith([...parents, one]) }];
   });
 }
 

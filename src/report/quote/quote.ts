@@ -156,7 +156,7 @@ function notDoneOf({ option, open }: Weighed, { consider }: Estimate, coins: (va
 function chanceOf({ chance, after, lines, before, then }: Added, write: LineWriter, coins: (value: Decimal) => string): QuoteChance {
   const amount = then.total.likely.minus(before.total.likely);
   const own = lines.reduce((sum, line) => sum.plus(line.amount.likely), zero);
-  return { title: chance.title, after: after?.title, lines: lines.map(write), feesAndTax: coins(amount.minus(own)), amount: coins(amount) };
+  return { title: chance.title, after: after.length === 0 ? undefined : after.map(({ title }) => title).join(' or '), lines: lines.map(write), feesAndTax: coins(amount.minus(own)), amount: coins(amount) };
 }
 
 function optionOf({ option, totals, returns, ready }: Weighed, isQuoted: boolean, coins: (value: Decimal) => string): QuoteOption {

@@ -16,12 +16,12 @@ const chanceOfWhatIsDone: Rule<{ readonly chance: string; readonly option: strin
 };
 
 /** A chance of a job or a way in is in several options, and may add something in one of them. */
-export const chanceDoneCheck = wholeCheck(chanceOfWhatIsDone, function* find({ estimate, options }) {
+export const chanceDoneCheck = wholeCheck(chanceOfWhatIsDone, function* find({ estimate, options, comparison: { money } }) {
   const adding = new Set<Chance>();
   const idle = new Map<Chance, Option>();
   for (const { weighed, option } of options) {
     if (option.chances.length === 0 && estimate.chances.size === 0) continue;
-    for (const { chance, when } of chancesOf(option, weighed.planned.chosen, estimate).counted) {
+    for (const { chance, when } of chancesOf(weighed, estimate, money).counted) {
       if (when === 'open' && isDone(chance, weighed)) idle.set(chance, option);
       else adding.add(chance);
     }

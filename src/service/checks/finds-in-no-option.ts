@@ -21,7 +21,7 @@ const findsInNoOption: Rule<{ readonly chance: string; readonly inspection: stri
 export const findsCheck = wholeCheck(findsInNoOption, function* find({ estimate, comparison, isOwn }) {
   const inspections = estimate.inspections.filter(isOwn);
   if (inspections.length === 0) return;
-  const counts = comparison.options.map(({ option, planned }) => chancesOf(option, planned.chosen, estimate));
+  const counts = comparison.options.map((weighed) => chancesOf(weighed, estimate, comparison.money));
   if (counts.some(({ all, counted }) => all > counted.length)) return;
   const had = new Set(counts.flatMap(({ counted }) => counted.map(({ chance }) => chance)));
   for (const { title, record, finds } of inspections) {

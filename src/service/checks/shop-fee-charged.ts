@@ -18,7 +18,7 @@ const shopFeeCharged: Rule<{ readonly name: string; readonly again: boolean }> =
 };
 
 /** An option without work pays a fee of the shop only where it names it. */
-export const shopFeeCheck = optionCheck(shopFeeCharged, function* find({ option, weighed }, { estimate }) {
+export const shopFeeCheck = optionCheck(shopFeeCharged, function* find({ option, weighed }, { estimate, comparison: { money } }) {
   const { fees } = estimate.shop;
   if (fees.length === 0) return;
   const works = weighed.totals.lines.some(({ kind }) => kind === 'labour');
@@ -29,7 +29,7 @@ export const shopFeeCheck = optionCheck(shopFeeCharged, function* find({ option,
   };
   if (works) yield* named(option, false);
   if (option.chances.length === 0 && estimate.chances.size === 0) return;
-  for (const { chance, when } of chancesOf(option, weighed.planned.chosen, estimate).counted) {
+  for (const { chance, when } of chancesOf(weighed, estimate, money).counted) {
     if (when === 'open' ? works || chance.labour.length > 0 : chance.labour.length > 0) yield* named(chance, when === 'open');
   }
 });

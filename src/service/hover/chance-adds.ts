@@ -1,7 +1,6 @@
-import type { Span } from '../../language/index.js';
 import { aboutText, shareText } from '../../report/index.js';
 import type { Record } from '../../vocabulary/index.js';
-import { expectedOf, modelOf, type Comparison, type Weighed } from '../../weigh/index.js';
+import { canHappenIn, expectedOf, modelOf, type Comparison, type Weighed } from '../../weigh/index.js';
 
 /** How often a chance happens in each option that has it, what it then adds, and what that comes to on average. */
 export function chanceAdds(record: Record, comparison: Comparison): string[] {
@@ -15,18 +14,13 @@ export function chanceAdds(record: Record, comparison: Comparison): string[] {
 
 function addsIn(weighed: Weighed, record: Record, { estimate, money }: Comparison): string | undefined {
   const model = modelOf(weighed, estimate, money);
-  const found = model.chances.find(({ chance }) => chance.record === record);
+  const place = model.chances.findIndex(({ chance }) => chance.record === record);
+  const found = model.chances[place];
   if (found === undefined) return undefined;
-  // With those above it happening, since without them it can't.
-  const above = new Map<Span, boolean>();
-  let likelihood = found.likelihood;
-  for (let parent = found.parent; parent !== undefined; parent = model.chances[parent]?.parent) {
-    const one = model.chances[parent] as (typeof model.chances)[number];
-    above.set(one.chance.at, true);
-    likelihood *= one.likelihood;
-  }
-  const average = expectedOf(model, estimate, money);
-  const given = (happens: boolean) => average(new Map([...above, [found.chance.at, happens]]));
-  const adds = given(true) - given(false);
+  // It may hang on others: what is asked is how often it can happen, and what it changes then.
+  const can = canHappenIn(model, place);
+  const averageAt = (likelihood: number) => expectedOf({ ...model, chances: model.chances.with(place, { ...found, likelihood }) }, estimate, money)(new Map());
+  const adds = can === 0 ? 0 : (averageAt(1) - averageAt(0)) / can;
+  const likelihood = can * found.likelihood;
   return `happens in ${shareText(likelihood)} of cases and then adds about ${aboutText(adds, money)}; on average that is ${aboutText(likelihood * adds, money)}, in no quote`;
 }

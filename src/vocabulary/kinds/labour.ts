@@ -44,7 +44,7 @@ export const labour = defineKind({
 
 export const chance = defineKind({
   word: 'chance',
-  says: 'Something that may turn up or go wrong, how likely it is, and below it what it then takes. It belongs to the work, the way in or the option it stands below; a chance below a chance can only happen when that one does. The quote leaves it out, and so do its low and high; the average, the drawn cases and inspections count it. What the option has anyway, or several chances bring, is paid once; a fee is charged each time.',
+  says: 'Something that may turn up or go wrong, how likely it is, and below it what it then takes. It belongs to the work, the way in or the option it stands below; a chance below a chance can only happen when that one does, and one of a job or a way in that only chances bring when any of these does. The quote leaves it out, and so do its low and high; the average, the drawn cases and inspections count it. What the option has anyway, or several chances bring, is paid once; a fee is charged each time.',
   example: 'chance cracked "The head is cracked between the seats" 12%\n  part "Bare head casting" 690.00 used arrives 5 d',
   name: 'optional',
   title: 'required',

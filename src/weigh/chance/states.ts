@@ -1,9 +1,9 @@
 /** Something that happens or not. */
 export interface YesNo {
-  /** The chance that it happens, given that its parent did. */
+  /** The chance that it happens, given that it can. */
   readonly chance: number;
-  /** The place of the chance without which this one can't happen; it stands earlier in the list. */
-  readonly parent?: number | undefined;
+  /** Places of others of which one must happen before this one can, wherever they stand; without any it hangs on nothing. */
+  readonly under?: readonly number[] | undefined;
 }
 
 /** All states in which some yes/no chances may turn out. */
@@ -25,27 +25,30 @@ export interface TooManyChances {
 export const MOST_CHANCES = 12;
 
 /**
- * Lists every state that can occur, with its exact chance: a chance whose parent did not happen does not happen.
- * Throws a RangeError for a chance outside 0 to 1, or a parent that does not stand earlier.
+ * Lists every state that can occur, with its exact chance: what hangs on others happens only where one of them did. What
+ * hangs on nothing but itself, round a circle, never happens. Throws a RangeError for a chance outside 0 to 1, or for one that
+ * hangs on what is not in the list.
  *
- * Source: the multiplication rule over a probability tree, e.g. Feller, An Introduction to Probability Theory I, V.2.
+ * Source: the multiplication rule over a probability tree, e.g. Feller, An Introduction to Probability Theory I, V.2. Each
+ * step of the tree asks the first that can happen by now and was not asked before, so that no state is reached twice.
  */
 export function statesOf(all: readonly YesNo[]): States | TooManyChances {
   if (all.length > MOST_CHANCES) return { kind: 'too-many-chances', most: MOST_CHANCES };
   all.forEach(check);
+  const needs = needsOf(all);
   const chances = new Float64Array(1 << all.length);
-  chances[0] = 1;
-  for (let i = 0; i < all.length; i++) {
-    const { chance, parent } = all[i] as YesNo;
-    const bit = 1 << i;
-    const needs = parent === undefined ? 0 : 1 << parent;
-    for (let state = 0; state < bit; state++) {
-      const before = chances[state] as number;
-      if (before === 0 || (state & needs) !== needs) continue;
-      chances[state | bit] = before * chance;
-      chances[state] = before * (1 - chance);
+  const ask = (state: number, asked: number, weight: number): void => {
+    let i = 0;
+    while (i < all.length && ((asked & (1 << i)) !== 0 || !canHappen(needs[i] as number, state))) i++;
+    const next = all[i];
+    if (next === undefined) {
+      chances[state] = weight;
+      return;
     }
-  }
+    if (next.chance > 0) ask(state | (1 << i), asked | (1 << i), weight * next.chance);
+    if (next.chance < 1) ask(state, asked | (1 << i), weight * (1 - next.chance));
+  };
+  ask(0, 0, 1);
   const happened = new Uint16Array(chances.length);
   let count = 0;
   for (let state = 0; state < chances.length; state++) {
@@ -57,7 +60,31 @@ export function statesOf(all: readonly YesNo[]): States | TooManyChances {
   return { kind: 'states', happened: happened.slice(0, count), chances: chances.slice(0, count) };
 }
 
-function check({ chance, parent }: YesNo, i: number): void {
+/**
+ * Turns what would happen, as bits, into what does: some hang on others that did not. `needs` is what `needsOf` gives.
+ */
+export function happening(would: number, needs: readonly number[]): number {
+  let happened = 0;
+  for (;;) {
+    const before = happened;
+    needs.forEach((some, i) => {
+      if ((would & (1 << i)) !== 0 && canHappen(some, happened)) happened |= 1 << i;
+    });
+    if (happened === before) return happened;
+  }
+}
+
+/** For each chance those of which one must have happened, as bits; 0 where it hangs on nothing. */
+export function needsOf(all: readonly Pick<YesNo, 'under'>[]): readonly number[] {
+  return all.map(({ under = [] }) => under.reduce((bits, place) => bits | (1 << place), 0));
+}
+
+/** Whether a chance with these needs can happen where others have. */
+export function canHappen(needs: number, happened: number): boolean {
+  return needs === 0 || (needs & happened) !== 0;
+}
+
+function check({ chance, under = [] }: YesNo, i: number, all: readonly YesNo[]): void {
   if (!(chance >= 0 && chance <= 1)) throw new RangeError(`A chance lies from 0 to 1, not at ${chance}.`);
-  if (parent !== undefined && !(Number.isInteger(parent) && parent >= 0 && parent < i)) throw new RangeError(`Chance ${i} can't depend on ${parent}: its parent stands earlier.`);
+  for (const place of under) if (all[place] === undefined) throw new RangeError(`Chance ${i} can't hang on ${place}: there are ${all.length}.`);
 }

@@ -16,7 +16,7 @@ import type { OptionModel } from './model.js';
 export type Expected = (given: ReadonlyMap<Span, boolean>) => number;
 
 export function expectedOf(model: OptionModel, estimate: Estimate, money: Money): Expected {
-  const states = statesOf(model.chances.map(({ likelihood, parent }) => ({ chance: likelihood, parent })));
+  const states = statesOf(model.chances.map(({ likelihood, under }) => ({ chance: likelihood, under })));
   if (states.kind !== 'states') return () => NaN; // more chances than count are never put into a model
   const costs = costsOf(model, states.happened, estimate, money);
   return (given) => {

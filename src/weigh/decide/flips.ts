@@ -204,7 +204,7 @@ function rounded(count: number, step: number): number {
 export function chanceFlipsOf(models: readonly OptionModel[], expected: ReadonlyMap<OptionModel, Expected>, estimate: Estimate, money: Money): readonly Flip[] {
   if (models.length < 2) return [];
   // What hangs on another in some option has no average there that is straight in its own likelihood alone.
-  const seen = new Set<unknown>(models.flatMap(({ chances }) => chances.flatMap(({ chance, parent }) => (parent === undefined ? [] : [chance]))));
+  const seen = new Set<unknown>(models.flatMap(({ chances }) => chances.flatMap(({ chance, under }) => (under.length === 0 ? [] : [chance]))));
   return models.flatMap(({ chances }) => chances.flatMap(({ chance, likelihood }) => {
     if (seen.has(chance) || chance.percent === undefined) return [];
     seen.add(chance);

@@ -1,12 +1,9 @@
+import { MOST_CHANCES, statesOf, type States, type YesNo } from '../chance/index.js';
 import { isChance } from './information-question.js';
 
-/** Something that may or may not turn out to be so. */
-export interface YesOrNo {
+/** Something that may or may not turn out to be so; what it hangs on is in the same list. */
+export interface YesOrNo extends YesNo {
   readonly name: string;
-  /** Its chance; where it has a parent, its chance once the parent is so. */
-  readonly chance: number;
-  /** Index of another of the list, without which this one can't be so. */
-  readonly parent?: number;
 }
 
 /** One way all of them can turn out together. */
@@ -29,8 +26,8 @@ export type SeveralProblem =
   | { readonly kind: 'nothing given' }
   | { readonly kind: 'too many'; readonly count: number; readonly most: number }
   | { readonly kind: 'chance out of range'; readonly index: number; readonly chance: number }
-  /** The parent is not in the list, or is among its own parents. */
-  | { readonly kind: 'no such parent' | 'parents in a circle'; readonly index: number }
+  /** It hangs on what is not in the list. */
+  | { readonly kind: 'hangs on none of them'; readonly index: number }
   /** One look for each of the list is needed. */
   | { readonly kind: 'wrong length'; readonly length: number; readonly needed: number };
 
@@ -43,26 +40,24 @@ export interface SeveralRefused {
 const MOST_TOGETHER = 6;
 
 /**
- * Turns chances that are independent of each other, but for their parents, into the joint states: the product of
- * each one's chance to be so or not; 0 for what can't be so since its parent isn't, and such states are left out.
- * States whose chance is 0 for another reason stay, so that their number depends on the parents alone.
+ * Turns chances that are independent of each other, but for what they hang on, into the joint states of the first `together`
+ * of them: those behind are only what these hang on, and are summed over. What can't be is left out.
  */
-export function severalStates(chances: readonly YesOrNo[]): JointStates | SeveralRefused {
-  const problems = problemsOf(chances);
+export function severalStates(chances: readonly YesOrNo[], together = chances.length): JointStates | SeveralRefused {
+  const problems = problemsOf(chances, together);
   if (problems.length > 0) return { kind: 'refused', problems };
-  const states: JointState[] = [];
-  for (let set = 0; set < 1 << chances.length; set++) {
-    const happens = chances.map((_, i) => (set & (1 << i)) !== 0);
-    const possible = chances.every(({ parent }, i) => happens[i] !== true || parent === undefined || happens[parent]);
-    if (!possible) continue;
-    let chance = 1;
-    for (const [i, one] of chances.entries()) {
-      if (happens[i] === true) chance *= one.chance;
-      else if (one.parent === undefined || happens[one.parent] === true) chance *= 1 - one.chance;
-    }
-    states.push({ name: nameOf(chances, happens), chance, happens });
-  }
-  return { kind: 'states', of: chances, states };
+  const all = statesOf(chances) as States; // there are not too many
+  const of = chances.slice(0, together);
+  const sums = new Float64Array(1 << together);
+  all.happened.forEach((state, i) => {
+    const set = state & (sums.length - 1);
+    sums[set] = (sums[set] as number) + (all.chances[i] as number);
+  });
+  const states = [...sums].flatMap((chance, set): JointState[] => {
+    const happens = of.map((_, i) => (set & (1 << i)) !== 0);
+    return chance > 0 ? [{ name: nameOf(of, happens), chance, happens }] : [];
+  });
+  return { kind: 'states', of, states };
 }
 
 /** How well a test tells one of them: the chance that it shows it where it is so, and where it is not. */
@@ -120,21 +115,12 @@ function nameOf(list: readonly YesOrNo[], flags: readonly (boolean | undefined)[
   return list.filter((_, i) => flags[i] === true).map((one) => one.name).join(' + ') || 'none';
 }
 
-function problemsOf(chances: readonly YesOrNo[]): SeveralProblem[] {
-  if (chances.length === 0) return [{ kind: 'nothing given' }];
-  if (chances.length > MOST_TOGETHER) return [{ kind: 'too many', count: chances.length, most: MOST_TOGETHER }];
-  return chances.flatMap(({ chance, parent }, index): SeveralProblem[] => [
+function problemsOf(chances: readonly YesOrNo[], together: number): SeveralProblem[] {
+  if (together === 0) return [{ kind: 'nothing given' }];
+  if (together > MOST_TOGETHER) return [{ kind: 'too many', count: together, most: MOST_TOGETHER }];
+  if (chances.length > MOST_CHANCES) return [{ kind: 'too many', count: chances.length, most: MOST_CHANCES }];
+  return chances.flatMap(({ chance, under = [] }, index): SeveralProblem[] => [
     ...(isChance(chance) ? [] : [{ kind: 'chance out of range', index, chance } as const]),
-    ...(parent !== undefined && chances[parent] === undefined ? [{ kind: 'no such parent', index } as const] : []),
-    ...(isAmongParents(chances, index) ? [{ kind: 'parents in a circle', index } as const] : []),
+    ...(under.some((place) => chances[place] === undefined) ? [{ kind: 'hangs on none of them', index } as const] : []),
   ]);
-}
-
-function isAmongParents(chances: readonly YesOrNo[], index: number): boolean {
-  let at = chances[index]?.parent;
-  for (let step = 0; step < chances.length && at !== undefined; step++) {
-    if (at === index) return true;
-    at = chances[at]?.parent;
-  }
-  return false;
 }

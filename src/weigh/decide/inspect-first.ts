@@ -7,9 +7,9 @@ import type { Money } from '../money.js';
 import { hoursLine } from '../price-labour.js';
 import { fixedOf, total } from '../totals.js';
 import type { Expected } from './expected.js';
-import { jointTest, severalStates } from './information-several.js';
+import { jointTest, severalStates, type YesOrNo } from './information-several.js';
 import { weighTest } from './information.js';
-import type { OptionModel } from './model.js';
+import type { ModelChance, OptionModel } from './model.js';
 
 /** What a result of an inspection means for the choice. */
 export interface ResultMeans {
@@ -47,7 +47,7 @@ export function inspectFirst(inspection: Inspection, models: readonly OptionMode
   const finds = inspection.finds.filter(({ chance }) => models.some(({ chances }) => chances.some((one) => one.chance === chance)));
   if (finds.length === 0 || models.length < 2) return undefined;
   const tested = finds.map(({ chance }) => chance);
-  const joint = severalStates(tested.map((chance) => stateOf(chance, tested, models)));
+  const joint = severalStates(withThoseAbove(tested, models), tested.length);
   if (joint.kind === 'refused') return undefined;
   const share = (of: { readonly likely: Decimal } | undefined) => (of === undefined ? 0 : of.likely.toNumber() / 100);
   const looks = jointTest(joint, finds.map(({ shows, wrongly }) => ({ finds: share(shows), wrongly: share(wrongly) })));
@@ -78,19 +78,21 @@ export function inspectFirst(inspection: Inspection, models: readonly OptionMode
   };
 }
 
-/** The chance of a state, given the nearest chance above it that is tested too. */
-function stateOf(chance: Chance, tested: readonly Chance[], models: readonly OptionModel[]): { readonly name: string; readonly chance: number; readonly parent?: number } {
-  const all = (models.find(({ chances }) => chances.some((one) => one.chance === chance)) as OptionModel).chances;
-  let at = all.find((one) => one.chance === chance);
-  let likelihood = 1;
-  while (at !== undefined) {
-    likelihood *= at.likelihood;
-    const above: OptionModel['chances'][number] | undefined = at.parent === undefined ? undefined : all[at.parent];
-    const parent = above === undefined ? -1 : tested.indexOf(above.chance);
-    if (parent >= 0) return { name: chance.title, chance: likelihood, parent };
-    at = above;
+/** Some chances, and behind them all others that they hang on, each as the first option has it that has it at all. */
+function withThoseAbove(tested: readonly Chance[], models: readonly OptionModel[]): readonly YesOrNo[] {
+  const all = [...tested];
+  const placeOf = (chance: Chance): number => {
+    const known = all.indexOf(chance);
+    return known >= 0 ? known : all.push(chance) - 1;
+  };
+  const rows: YesOrNo[] = [];
+  // Grows while it is gone through.
+  for (const chance of all) {
+    const { chances } = models.find((model) => model.chances.some((one) => one.chance === chance)) as OptionModel;
+    const { likelihood, under } = chances.find((one) => one.chance === chance) as ModelChance;
+    rows.push({ name: chance.title, chance: likelihood, under: under.map((place) => placeOf((chances[place] as ModelChance).chance)) });
   }
-  return { name: chance.title, chance: likelihood };
+  return rows;
 }
 
 /** The hours and the price of the inspection with tax, without the shop's percentage fees. */

@@ -17,8 +17,9 @@ import { plansOf, type PlanIn } from './state-plan.js';
 /** A chance of an option with what it then takes, priced with the option's ways in open. */
 export interface ModelChance {
   readonly chance: Chance;
-  readonly parent: number | undefined;
-  /** From 0 to 1. */
+  /** Places of the chances of which one must happen before it can; none where it hangs on nothing. */
+  readonly under: readonly number[];
+  /** From 0 to 1, where it can happen. */
   readonly likelihood: number;
   /** 1 where it happens, 0 where not. */
   readonly gate: Figure;
@@ -53,7 +54,7 @@ export interface OptionModel {
 export function modelOf(weighed: Weighed, estimate: Estimate, money: Money): OptionModel {
   const { option, planned: { chosen }, returns, givenUp } = weighed;
   const { shop } = estimate;
-  const modelled = chancesOf(option, chosen, estimate).counted.map((one) => modelChance(one, weighed, estimate, money));
+  const modelled = chancesOf(weighed, estimate, money).counted.map((one) => modelChance(one, weighed, estimate, money));
   const chances = modelled.map(({ chance }) => chance);
   const brought = modelled.flatMap(({ chance: { gate }, brought: its }) => (its === undefined ? [] : [{ gate, ...its }]));
   const gatedAs = (of: (one: Brought) => readonly Line[]) => brought.flatMap(({ gate, ...one }) => of(one).map((line) => ({ line, gate })));
@@ -92,14 +93,14 @@ interface Modelled {
   readonly brought: Brought | undefined;
 }
 
-function modelChance({ chance, parent, when }: ChanceIn, weighed: Weighed, estimate: Estimate, money: Money): Modelled {
+function modelChance({ chance, under, when }: ChanceIn, weighed: Weighed, estimate: Estimate, money: Money): Modelled {
   const likelihood = chance.percent === undefined ? 0 : chance.percent.likely.toNumber() / 100;
   // Shut in the quote.
   const gate = gateOf(chance.title, chance.at, false);
-  if (when === 'comeback') return { chance: { chance, parent, likelihood, gate, work: undefined }, brought: undefined };
+  if (when === 'comeback') return { chance: { chance, under, likelihood, gate, work: undefined }, brought: undefined };
   const brought = broughtBy(chance, weighed, estimate, money);
   const work = { jobs: brought.jobs, ways: brought.ways, parts: chance.parts, sublets: chance.sublets };
-  return { chance: { chance, parent, likelihood, gate, work }, brought };
+  return { chance: { chance, under, likelihood, gate, work }, brought };
 }
 
 function comebackTotal(chance: Chance, { shop, access }: Estimate, money: Money): Figure {

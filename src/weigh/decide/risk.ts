@@ -1,6 +1,6 @@
 import type { Span } from '../../language/index.js';
 import type { Estimate } from '../../estimate/index.js';
-import { betaPert, createDraws, shareSmallest, type Draws } from '../chance/index.js';
+import { betaPert, createDraws, happening, needsOf, shareSmallest, type Draws } from '../chance/index.js';
 import type { Money } from '../money.js';
 import { startOf } from '../ready.js';
 import { createTape } from '../tape.js';
@@ -54,12 +54,18 @@ function happenings(models: readonly OptionModel[], draws: Draws): ReadonlyMap<O
     return column;
   };
   return new Map(models.map((model) => {
-    const columns: Uint8Array[] = [];
-    for (const one of model.chances) {
-      const own = drawn.get(one.chance.at) ?? draw(one);
-      const above = one.parent === undefined ? undefined : columns[one.parent];
-      columns.push(above === undefined ? own : own.map((happens, i) => happens & (above[i] as number)));
-    }
-    return [model, columns];
+    const would = model.chances.map((one) => drawn.get(one.chance.at) ?? draw(one));
+    return [model, whereTheyCan(would, needsOf(model.chances))];
   }));
+}
+
+/** Of the cases in which each would happen those in which it can, since one that it hangs on does. */
+function whereTheyCan(would: readonly Uint8Array[], needs: readonly number[]): readonly Uint8Array[] {
+  if (needs.every((some) => some === 0)) return would;
+  const columns = would.map((column) => new Uint8Array(column.length));
+  for (let i = 0; i < CASES; i++) {
+    const happened = happening(would.reduce((bits, column, k) => bits | ((column[i] as number) << k), 0), needs);
+    columns.forEach((column, k) => (column[i] = (happened >> k) & 1));
+  }
+  return columns;
 }

@@ -55,11 +55,11 @@ describe('sampled chances against all states', () => {
   });
 
   it('have the distribution where one needs another', () => {
-    const all: readonly YesNo[] = [{ chance: 0.3 }, { chance: 0.4, parent: 0 }, { chance: 0.5, parent: 1 }, { chance: 0.15 }, { chance: 0.9, parent: 3 }];
+    const all: readonly YesNo[] = [{ chance: 0.3 }, { chance: 0.4, under: [0] }, { chance: 0.5, under: [1] }, { chance: 0.15 }, { chance: 0.9, under: [3] }];
     const amounts = [800, 350, 1200, 90, 60];
     const draws = createDraws({ cases: CASES, seed: 8 });
     const happened: Uint8Array[] = [];
-    all.forEach(({ chance, parent }, i) => {
+    all.forEach(({ chance, under: [parent] = [] }, i) => {
       const own = draws.happens(`extra ${i}`, chance);
       happened.push(parent === undefined ? own : own.map((one, k) => one & (happened[parent]?.[k] as number)));
     });

@@ -33,30 +33,35 @@ describe('joint states (computed by hand)', () => {
     ]);
   });
 
-  it('a chance that needs its parent, which may stand after it', () => {
-    expect(states([{ name: 'journal scored', chance: 0.5, parent: 1 }, { name: 'bearing spun', chance: 0.25 }]).states).toEqual([
+  it('a chance that hangs on another, which may stand after it', () => {
+    expect(states([{ name: 'journal scored', chance: 0.5, under: [1] }, { name: 'bearing spun', chance: 0.25 }]).states).toEqual([
       { name: 'none', chance: 0.75, happens: [false, false] },
       { name: 'bearing spun', chance: 0.125, happens: [false, true] },
       { name: 'journal scored + bearing spun', chance: 0.125, happens: [true, true] },
     ]);
   });
 
-  it('six make 64 states, in a row of parents 7', () => {
+  it('six make 64 states, where each hangs on the one before 7', () => {
     const six = Array.from({ length: 6 }, (_, i) => ({ name: `${i}`, chance: 0.5 }));
     expect(states(six).states).toHaveLength(64);
-    expect(states(six.map((one, i) => (i === 0 ? one : { ...one, parent: i - 1 }))).states.map((state) => state.chance)).toEqual([0.5, 0.25, 0.125, 0.0625, 0.03125, 0.015625, 0.015625]);
+    expect(states(six.map((one, i) => (i === 0 ? one : { ...one, under: [i - 1] }))).states.map((state) => state.chance)).toEqual([0.5, 0.25, 0.125, 0.0625, 0.03125, 0.015625, 0.015625]);
   });
 
-  const refused: readonly [string, readonly YesOrNo[], readonly object[]][] = [
+  it('of some are taken over all that these hang on', () => {
+    // Journal scored .5 once the bearing spun (.25) or the pump failed (.5): one of both is .625.
+    const joint = severalStates([{ name: 'journal scored', chance: 0.5, under: [1, 2] }, { name: 'bearing spun', chance: 0.25 }, { name: 'pump failed', chance: 0.5 }], 1);
+    expect(joint).toMatchObject({ of: [{ name: 'journal scored' }], states: [{ name: 'none', chance: 0.6875, happens: [false] }, { name: 'journal scored', chance: 0.3125, happens: [true] }] });
+  });
+
+  const refused: readonly [string, readonly YesOrNo[], readonly object[], number?][] = [
     ['none', [], [{ kind: 'nothing given' }]],
     ['seven', Array.from({ length: 7 }, () => ({ name: 'a', chance: 0.5 })), [{ kind: 'too many', count: 7, most: 6 }]],
     ['a chance above 1', [{ name: 'a', chance: 1.5 }], [{ kind: 'chance out of range', index: 0, chance: 1.5 }]],
-    ['a parent that is not there', [{ name: 'a', chance: 0.5, parent: 3 }], [{ kind: 'no such parent', index: 0 }]],
-    ['its own parent', [{ name: 'a', chance: 0.5, parent: 0 }], [{ kind: 'parents in a circle', index: 0 }]],
-    ['two that are each other’s parents', [{ name: 'a', chance: 0.5, parent: 1 }, { name: 'b', chance: 0.5, parent: 0 }, { name: 'c', chance: 0.5, parent: 0 }], [{ kind: 'parents in a circle', index: 0 }, { kind: 'parents in a circle', index: 1 }]],
+    ['one that hangs on what is not there', [{ name: 'a', chance: 0.5, under: [3] }], [{ kind: 'hangs on none of them', index: 0 }]],
+    ['more than are listed in all', Array.from({ length: 13 }, () => ({ name: 'a', chance: 0.5 })), [{ kind: 'too many', count: 13, most: 12 }], 2],
   ];
-  it.each(refused)('%s: refused', (_, chances, problems) => {
-    expect(severalStates(chances)).toEqual({ kind: 'refused', problems });
+  it.each(refused)('%s: refused', (_, chances, problems, together) => {
+    expect(severalStates(chances, together)).toEqual({ kind: 'refused', problems });
   });
 });
 
@@ -88,15 +93,15 @@ describe('joint tests (computed by hand)', () => {
 describe('laws, on random lists', () => {
   const chance = fc.integer({ min: 0, max: 20 }).map((twentieths) => twentieths / 20);
   const list = fc.array(fc.record({ chance, parent: fc.option(fc.nat(4)), finds: chance, wrongly: chance, looks: fc.boolean() }), { minLength: 1, maxLength: 5 });
-  const read = (rows: readonly { chance: number; parent: number | null }[]) => rows.map((row, i): YesOrNo => ({ name: `${i}`, chance: row.chance, ...(row.parent === null || row.parent >= i ? {} : { parent: row.parent }) }));
+  const read = (rows: readonly { chance: number; parent: number | null }[]) => rows.map((row, i): YesOrNo => ({ name: `${i}`, chance: row.chance, ...(row.parent === null || row.parent >= i ? {} : { under: [row.parent] }) }));
 
   it('states add up to 1, each chance comes back as its share, and results add up to 1 in each state', PATIENT, () => {
     fc.assert(fc.property(list, (rows) => {
       const chances = read(rows);
       const joint = states(chances);
       expect(sum(joint.states.map((state) => state.chance))).toBeCloseTo(1, 12);
-      // Along its parents the chances multiply.
-      const whole = (i: number): number => (chances[i] as YesOrNo).chance * ((chances[i] as YesOrNo).parent === undefined ? 1 : whole((chances[i] as YesOrNo).parent as number));
+      // Along what each hangs on the chances multiply.
+      const whole = (i: number): number => (chances[i] as YesOrNo).chance * (chances[i]?.under === undefined ? 1 : whole(chances[i].under[0] as number));
       for (const i of chances.keys()) expect(sum(joint.states.filter((state) => state.happens[i]).map((state) => state.chance))).toBeCloseTo(whole(i), 12);
       const shown = results(joint, rows.map((row) => (row.looks ? row : undefined)));
       for (const s of joint.states.keys()) near(sum(shown.map((result) => result.chances[s] as number)), 1);

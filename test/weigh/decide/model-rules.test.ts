@@ -13,6 +13,30 @@ function added(text: string): readonly string[] {
   return addedByChances(option('one'), comparison.estimate, comparison.money).map(({ before, then }) => then.total.likely.minus(before.total.likely).toFixed(2));
 }
 
+describe('chances of what only chances bring', () => {
+  const out = 'access out "Out"\n  remove 5 h\n  refit 5 h\n  chance mount "Mount breaks" 50%\n    part "Mount" 100.00 new\n';
+  const redo = 'labour redo "Redo" 2 h with out\n  chance worse "Bearing gone" 50%\n    part "Bearing" 400.00 new\n';
+  const turns = '  chance "Groove" 40%\n    do redo\n  chance "Crack" 25%\n    labour "Carrier" 1 h with out\n';
+
+  test('of a way in that either of two opens', () => {
+    // Out is opened with 1 - 0.6 × 0.75 = 0.55.
+    const wanted = 300 + 0.55 * 1000 + 0.4 * 200 + 0.25 * 100 + 0.4 * 0.5 * 400 + 0.55 * 0.5 * 100;
+    expect(wanted).toBeCloseTo(1062.5, 9);
+    expect(average(`${out}${redo}option one "One"\n  labour "Seal" 3 h\n${turns}`)).toBeCloseTo(wanted, 9);
+    // Where the option has it out anyway, the mount may break whatever turns up.
+    expect(average(`${out}${redo}option one "One"\n  labour "Seal" 3 h with out\n${turns}`)).toBeCloseTo(1300 + 0.4 * 200 + 0.25 * 100 + 0.4 * 0.5 * 400 + 0.5 * 100, 9);
+  });
+
+  test('of work that either of two brings, and what they add in the quote', () => {
+    const text = `labour more "More" 1 h\n  chance worse "Worse" 50%\n    part "P" 200.00 new\noption one "One"\n  labour "Seal" 3 h\n  chance a "A" 20%\n    do more\n  chance b "B" 50%\n    do more\n`;
+    // More is done with 1 - 0.8 × 0.5 = 0.6.
+    expect(average(text)).toBeCloseTo(300 + 0.6 * 100 + 0.6 * 0.5 * 200, 9);
+    expect(added(`${head}${text}`)).toEqual(['100.00', '200.00', '100.00']);
+    const { comparison, option } = soundText(`${head}${text}`);
+    expect(addedByChances(option('one'), comparison.estimate, comparison.money).map(({ after }) => after.map(({ title }) => title))).toEqual([[], ['A', 'B'], []]);
+  });
+});
+
 describe('fees of the shop where nothing but a chance brings work', () => {
   const one = 'option one "One"\n  part "P" 100.00 new\n  chance a "A" 50%\n    part "X" 40.00 new\n';
 
