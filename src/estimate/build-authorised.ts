@@ -2,7 +2,7 @@ import { problem, type Problem } from '../language/index.js';
 import type { kinds} from '../vocabulary/index.js';
 import { hundred, type Amount, type DateValue, type Name, type RecordOf } from '../vocabulary/index.js';
 import * as rules from './authorised-rules.js';
-import { dayOf, monthsAfter } from './days.js';
+import { isFarAfter } from './days.js';
 import type { Authorised, Quoted, Started } from './job-types.js';
 import { remember } from './remember.js';
 import type { Overrun } from './shop-types.js';
@@ -89,9 +89,4 @@ function checkDay(kind: 'quoted' | 'authorised' | 'started', on: DateValue | und
   if (on === undefined || written === undefined) return;
   if (on.iso < written) problems.push(problem(rules.dayBeforeWritten, on.at, { kind, on: on.iso, written }));
   else if (isFarAfter(on.iso, written)) problems.push(problem(rules.dayFarOff, on.at, { kind, on: on.iso, written }));
-}
-
-/** More than a year: jobs wait for parts and for money, but a wrong year is typed more often. */
-function isFarAfter(on: string, written: string): boolean {
-  return dayOf(on) > monthsAfter(dayOf(written), 12);
 }

@@ -75,8 +75,8 @@ const holding = new Places<Record>((record) => withChances(record).length > 0);
 /** The chances of every job and way in, by its record. `first` is the first record of the file itself. */
 export function chancesByRecord(records: readonly Record[], first: Record | undefined, lookup: Lookup): ReadonlyMap<Record, readonly Chance[]> {
   const found = new Map<Record, readonly Chance[]>();
-  for (const i of holding.in(records, first)) {
-    for (const holder of withChances(records[i] as Record)) found.set(holder, childrenOf(holder, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []));
+  for (const record of holding.itemsIn(records, first)) {
+    for (const holder of withChances(record)) found.set(holder, childrenOf(holder, kinds.chance).flatMap((child) => buildChance(child, lookup) ?? []));
   }
   return found;
 }

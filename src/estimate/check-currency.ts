@@ -6,7 +6,7 @@ const inDoubt = new Places<Record>(isInDoubt);
 
 /** Reports amounts that name another currency than the shop's, and such that may mean a thousand times what they say. `first` is the first record of the file itself. */
 export function checkAmounts(records: readonly Record[], first: Record | undefined, currency: Currency, problems: Problem[]): void {
-  for (const i of inDoubt.in(records, first)) lookThrough(records[i] as Record, currency, problems);
+  for (const record of inDoubt.itemsIn(records, first)) lookThrough(record, currency, problems);
 }
 
 /** Whether an amount on the line or below it names its currency, or has three decimals: few do. */

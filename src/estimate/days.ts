@@ -21,6 +21,11 @@ export function monthsAfter(day: Day, months: number): Day {
   return Date.UTC(date.getUTCFullYear(), month, Math.min(date.getUTCDate(), lastOfMonth)) / MS_PER_DAY;
 }
 
+/** Whether a day (YYYY-MM-DD) is more than a year after another: jobs wait for parts and for money, but a wrong year is typed more often. */
+export function isFarAfter(on: string, before: string): boolean {
+  return dayOf(on) > monthsAfter(dayOf(before), 12);
+}
+
 /** A moment so many calendar months after a day, in days: a part of a month is that part of the days of the month it runs in. */
 function monthsOn(day: Day, months: number): number {
   const whole = Math.floor(months);

@@ -33,7 +33,7 @@ export function readFile(tree: Tree): FileRead {
   const last = first === undefined ? undefined : before.get(first);
   const records = last === undefined ? undefined : replacedIn(last, tree.blocks);
   if (first === undefined || last === undefined || records === undefined) return readAnew(tree);
-  const told = telling.in(tree.blocks, first).map((i) => readBlock(tree.blocks[i] as Block));
+  const told = telling.itemsIn(tree.blocks, first).map((block) => readBlock(block));
   if (told.reduce((sum, { problems }) => sum + problems.length, 0) > limits.problems) return readAnew(tree);
   before.set(first, { ...last, blocks: tree.blocks, records });
   return { records, telling: told, unread: undefined };
@@ -67,5 +67,5 @@ function replacedIn({ blocks: old, records, starts }: Before, blocks: readonly B
 
 /** The lines that say the form of a file and the files it uses. */
 export function headingIn(records: readonly Record[]): readonly Record[] {
-  return heading.in(records, records[0]).map((i) => records[i] as Record);
+  return heading.itemsIn(records, records[0]);
 }

@@ -14,6 +14,11 @@ export class Places<T> {
     return this.lastTime.for(list, of);
   }
 
+  /** What stands at those places. */
+  itemsIn(list: readonly T[], of: object | undefined): readonly T[] {
+    return this.in(list, of).map((i) => list[i] as T);
+  }
+
   private among(list: readonly T[]): readonly number[] {
     const places: number[] = [];
     list.forEach((item, i) => {

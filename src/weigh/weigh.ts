@@ -133,7 +133,7 @@ const ordering = new Places<Labour>((job) => job.after.length > 0);
 
 /** Only what says `after` can go round in a circle. */
 function saysOrder({ record, labour, sublets }: Option, { chosen }: Planned): boolean {
-  return ordering.in(labour, record).length > 0 || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
+  return ordering.itemsIn(labour, record).length > 0 || [...sublets, ...chosen.paid.flatMap((way) => way.sublets)].some((sublet) => sublet.after.length > 0);
 }
 
 function report(option: Option, { planned, later }: Pick<Kept, 'planned' | 'later'>, estimate: Estimate, money: Money, problems: Problem[]): void {

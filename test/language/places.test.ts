@@ -24,6 +24,7 @@ test('places are those of the list as it is, after any few or many replacements,
       else lists.push(what === 'back' ? (lists.at(-2) ?? start) : items.map(([, one]) => one));
       const now = lists.at(-1) as Item[];
       expect(places.in(now, file)).toEqual(now.flatMap(({ holds }, i) => (holds ? [i] : [])));
+      expect(places.itemsIn(now, file)).toStrictEqual(now.filter(({ holds }) => holds));
     }
   }), { numRuns: 500 });
 });

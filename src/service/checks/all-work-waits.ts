@@ -20,7 +20,7 @@ export const waitsCheck = optionCheck(allWorkWaits, function* find({ option, wei
   const named = [values['fit'], values['send']].flatMap((names) => (names as readonly Name[] | undefined) ?? []);
   const names = new Map(named.map(({ name, at }) => [name, at]));
   const said = (thing: Part | Sublet) => (thing.name !== undefined ? names.get(thing.name) : thing.record.block === block ? thing.at : undefined);
-  const parts = names.size > 0 ? option.parts : unnamed.in(option.parts, option.record).map((i) => option.parts[i] as Part);
+  const parts = names.size > 0 ? option.parts : unnamed.itemsIn(option.parts, option.record);
   // The plan is asked only where the option itself says something that is waited for.
   const tell = (thing: Part | Sublet, wait: Span, away: boolean) => {
     const at = said(thing);

@@ -1,4 +1,4 @@
-import { dayOf, lastDay, monthsAfter, type Authorised } from '../../estimate/index.js';
+import { isFarAfter, lastDay, type Authorised } from '../../estimate/index.js';
 import type { Rule } from '../../language/index.js';
 import { clip, is, kinds } from '../../vocabulary/index.js';
 import { found, wholeCheck } from './check.js';
@@ -24,7 +24,7 @@ export const lateCheck = wholeCheck(authorisedLate, function* find({ header: { w
     const given = quoted.flatMap((one) => (one.on !== undefined && one.on <= on && (one.for === undefined || one.for === name) ? [one.on] : [])).sort().at(-1);
     const from = given ?? written;
     // A slip of the year has its own message.
-    if (from === undefined || from > on || (written !== undefined && dayOf(on) > monthsAfter(dayOf(written), 12))) continue;
+    if (from === undefined || from > on || (written !== undefined && isFarAfter(on, written))) continue;
     const until = lastDay(from, valid);
     if (until < on) yield found(authorisedLate, record.values.on?.at ?? record.at, { on, until, from, quoted: given !== undefined, name });
   }

@@ -16,7 +16,7 @@ const firstLeftOut: Rule<{ readonly work: string; readonly option: string }> = {
 
 /** The same work may be written in each option, under the same title. */
 export const firstCheck = wholeCheck(firstLeftOut, function* find({ options }) {
-  const first = new Set(options.flatMap(({ option: { labour, record } }) => doneFirst.in(labour, record).map((i) => (labour[i] as Labour).title)));
+  const first = new Set(options.flatMap(({ option: { labour, record } }) => doneFirst.itemsIn(labour, record).map(({ title }) => title)));
   for (const work of first) {
     for (const { option } of options) if (option.labour.every(({ title }) => title !== work)) yield found(firstLeftOut, option.at, { work, option: option.name });
   }

@@ -18,8 +18,8 @@ const keepWithoutLess: Rule<{ readonly piece: string }> = {
 };
 
 export const keepCheck = optionCheck(keepWithoutLess, function* find({ option }) {
-  for (const i of keeping.in(option.parts, option.record)) {
-    for (const keep of (option.parts[i] as Part).core?.keeps ?? []) if (keep.less === undefined) yield found(keepWithoutLess, keep.at, { piece: keep.title });
+  for (const { core } of keeping.itemsIn(option.parts, option.record)) {
+    for (const keep of core?.keeps ?? []) if (keep.less === undefined) yield found(keepWithoutLess, keep.at, { piece: keep.title });
   }
 });
 

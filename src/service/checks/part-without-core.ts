@@ -18,8 +18,7 @@ const partWithoutCore: Rule<{ readonly part: string }> = {
 };
 
 export const coreCheck = optionCheck(partWithoutCore, function* find({ option }, { isOwn }) {
-  for (const i of coreless.in(option.parts, option.record)) {
-    const part = option.parts[i] as Part;
+  for (const part of coreless.itemsIn(option.parts, option.record)) {
     if (isOwn(part)) yield found(partWithoutCore, part.at, { part: part.title });
   }
 });

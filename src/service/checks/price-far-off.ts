@@ -22,8 +22,7 @@ const priceFarOff: Rule<{ readonly part: string; readonly price: string; readonl
 /** Compares parts of options with the named part of the same title: the shop’s own usual price, most often. */
 export const priceCheck = wholeCheck(priceFarOff, function* find(view) {
   for (const { parts, record } of view.estimate.options) {
-    for (const i of unnamed.in(parts, record)) {
-      const part = parts[i] as Part;
+    for (const part of unnamed.itemsIn(parts, record)) {
       if (!view.isOwn(part)) continue;
       for (const usual of titled(view.estimate.parts).get(key(part.title)) ?? []) if (usual.condition === part.condition) yield* compared(part, usual, view);
     }

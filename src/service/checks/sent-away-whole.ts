@@ -18,8 +18,7 @@ const sentAwayWhole: Rule<{ readonly job: string; readonly sublet: string }> = {
 };
 
 export const sentAwayCheck = optionCheck(sentAwayWhole, function* find({ option }) {
-  for (const i of sending.in(option.labour, option.record)) {
-    const { at, title, sublets } = option.labour[i] as Labour;
+  for (const { at, title, sublets } of sending.itemsIn(option.labour, option.record)) {
     for (const sublet of sublets.filter(isSent).slice(0, 1)) yield found(sentAwayWhole, at, { job: title, sublet: sublet.title });
   }
 });

@@ -18,7 +18,7 @@ const toolWithoutArrival: Rule<{ readonly tool: string }> = {
 };
 
 export const toolCheck = optionCheck(toolWithoutArrival, function* find({ option, weighed }) {
-  const jobs = needing.in(option.labour, option.record).map((i) => option.labour[i] as Labour);
+  const jobs = needing.itemsIn(option.labour, option.record);
   for (const { tools } of [...jobs, ...weighed.planned.chosen.paid]) {
     for (const tool of tools) if (!tool.owned && tool.arrives === undefined) yield found(toolWithoutArrival, tool.at, { tool: tool.title });
   }

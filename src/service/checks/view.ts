@@ -68,8 +68,8 @@ function heldBy({ option, planned }: Weighed): ReadonlyMap<Topic, readonly Sourc
   if (held !== undefined) return held;
   held = new Map();
   const { paid } = planned.chosen;
-  const jobs = standing.jobs.in(option.labour, option.record).map((i) => option.labour[i] as Source);
-  const parts = standing.parts.in(option.parts, option.record).map((i) => option.parts[i] as Source);
+  const jobs = standing.jobs.itemsIn(option.labour, option.record);
+  const parts = standing.parts.itemsIn(option.parts, option.record);
   // Two ways in may bring along the same, or what the option has anyway.
   for (const line of new Set<Source>([...jobs, ...parts, ...option.sublets, ...option.fees, ...paid, ...paid.flatMap((way) => [...way.parts, ...way.sublets])])) {
     for (const topic of topicsOf(line)) {

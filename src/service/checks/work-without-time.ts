@@ -17,8 +17,7 @@ const workWithoutTime: Rule<{ readonly work: string }> = {
 /** An option whose whole total is nothing has its own message. */
 export const timeCheck = optionCheck(workWithoutTime, function* find({ weighed, option, placeOf }) {
   if (weighed.totals.total.likely.lte(0)) return;
-  for (const i of timeless.in(option.labour, option.record)) {
-    const { record, title, modes } = option.labour[i] as Labour;
+  for (const { record, title, modes } of timeless.itemsIn(option.labour, option.record)) {
     for (const { hours } of modes.filter(isTimeless)) yield found(workWithoutTime, placeOf({ record, at: hours.at, broken: false }), { work: title });
   }
 });

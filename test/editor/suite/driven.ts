@@ -180,6 +180,8 @@ export async function drivenCases(editor: Editor, workspace: Workspace): Promise
       async run() {
         const option = whereIs(text, 'option exchange');
         await goToLine(editor, option.line);
+        // The editor asks for these lines anew a while after the last edit, and lets go of what the old ones would do.
+        await page.waitForTimeout(1000);
         await page.locator('.codelens-decoration a', { hasText: today('exchange.total') }).click();
         const frame = await pageFrame(editor);
         const sought = await retry('the figure', async () => (await frame.evaluate<string | null>(`document.querySelector('.sought')?.dataset.figure ?? null`)) ?? undefined);
