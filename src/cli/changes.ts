@@ -1,6 +1,7 @@
 import { changesHtml, changesJson, changesText } from '../report/changes/index.js';
 import { jsonText } from '../report/index.js';
 import { changesBetween } from '../service/index.js';
+import { sayBesideInput } from './beside-input.js';
 import { sarifOf } from './changes-sarif.js';
 import { formFor, send } from './export-to.js';
 import { InputError, STDIN } from './files.js';
@@ -31,6 +32,7 @@ export function changes(names: readonly string[], { as, output, since, version }
     case 'json': send(jsonText(changesJson(found, { before: placesIn(before), after: placesIn(after) })), output, terminal); break;
     case 'sarif': send(jsonText(sarifOf(found, sides, version, terminal.cwd)), output, terminal); break;
   }
+  sides.filter((_, i) => names[i] === STDIN).forEach(({ side, files }) => sayBesideInput(side.uri, side.service, files, terminal));
   return sides.map(({ side, files, seeAll }) => sayWhatIsWrong(side.name, side.uri, side.service, files, terminal, seeAll)).every((whole) => whole);
 }
 

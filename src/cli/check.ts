@@ -1,4 +1,3 @@
-import { statSync } from 'node:fs';
 import path from 'node:path';
 import { jsonText, plain, type CheckReport } from '../report/index.js';
 import type { LanguageService } from '../service/index.js';
@@ -7,6 +6,7 @@ import { formFor, send } from './export-to.js';
 import { InputError, STDIN, type ManyFiles } from './files.js';
 import { foundIn, type Found } from './found.js';
 import { matchingFiles } from './matching-files.js';
+import { statOf } from './read-whole.js';
 import { sarifFilesBelow } from './source-root.js';
 import { style, type Terminal } from './terminal.js';
 
@@ -22,8 +22,10 @@ const ENDS = { text: ['txt'], json: ['json'], sarif: ['sarif'] } as const;
 export function check(names: readonly string[], { as, output, version }: CheckOptions, service: LanguageService, files: ManyFiles, terminal: Terminal): boolean {
   const form = formFor(as, output, ENDS) ?? 'text';
   const passedOver: string[] = [];
+  const seen = new Set<string>();
+  const isFirst = (name: string) => seen.size < seen.add(name === STDIN ? name : path.resolve(terminal.cwd, name)).size;
   const tell = (folder: string, why: string) => void passedOver.push(`${files.nameOf(folder)} ${why}`);
-  const all = names.flatMap((name) => (name === STDIN || isFile(path.resolve(terminal.cwd, name)) ? [name] : [...matchingFiles(name, terminal.cwd, tell)].map(files.nameOf)));
+  const all = names.flatMap((name) => (name === STDIN || isFile(path.resolve(terminal.cwd, name)) ? [name] : below(name))).filter(isFirst);
   const { asked, checked, found, unread } = foundIn(all, service, files);
   const left = [...passedOver, ...unread];
   // Where nothing could be read, there is nothing to report.
@@ -37,10 +39,18 @@ export function check(names: readonly string[], { as, output, version }: CheckOp
   }
   if (left.length > 0) throw new InputError(`${left.join('\n')}\nAll else was checked.`);
   return fine;
+
+  /** A folder without an estimate is a slip, such as a wrong folder: a green word over nothing would hide it. */
+  function below(name: string): string[] {
+    const before = passedOver.length;
+    const estimates = [...matchingFiles(name, terminal.cwd, tell)].map(files.nameOf);
+    if (estimates.length === 0 && passedOver.length === before) passedOver.push(`There is no estimate file (.yard) in ${plain(name)} or below it, so nothing was checked there. Name a file, a folder that holds some, or a pattern such as 'jobs/**/*.yard'.`);
+    return estimates;
+  }
 }
 
 function isFile(file: string): boolean {
-  return statSync(file, { throwIfNoEntry: false })?.isFile() === true;
+  return statOf(file)?.isFile() === true;
 }
 
 function reportOf(names: readonly string[], found: readonly Found[]): CheckReport {

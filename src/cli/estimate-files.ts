@@ -1,6 +1,6 @@
-import { readdirSync, statSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import path from 'node:path';
-import { whyUnreadable } from './read-whole.js';
+import { statOf, whyUnreadable } from './read-whole.js';
 
 /** Told of a folder that can’t be read, with the end of a sentence that starts with its name. */
 export type TellUnread = (folder: string, why: string) => void;
@@ -14,7 +14,7 @@ const PASSED_OVER = new Set(['node_modules']);
  * the others are gone through.
  */
 export function* estimateFilesBelow(place: string, tell: TellUnread): Generator<string> {
-  if (statSync(place, { throwIfNoEntry: false })?.isDirectory() !== true) {
+  if (statOf(place)?.isDirectory() !== true) {
     yield place;
     return;
   }

@@ -33,6 +33,7 @@ export const STDIN = '-';
 export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
   const texts = new Map<string, { readonly text: string } | 'missing'>();
   const roots = new Map<string, string>();
+  let input: string | undefined;
 
   const readFile = (uri: string): { readonly text: string } | 'missing' => {
     const found = readWhole(uri, LARGEST);
@@ -82,7 +83,9 @@ export function filesFrom(cwd: string, stdin: () => string): ManyFiles {
     open: (file) => {
       if (file === STDIN) {
         const uri = path.join(cwd, 'stdin.yard');
-        texts.set(uri, { text: stdin() });
+        // It can be read once, however often it is named.
+        input ??= stdin();
+        texts.set(uri, { text: input });
         return uri;
       }
       const uri = path.resolve(cwd, file);

@@ -22,9 +22,9 @@ Usage
   steelyard closing FILE                 what a job that is over really took, beside its estimate
   steelyard history [FOLDER|FILE…]       what jobs really took, over all closed estimates: the
                                          shop’s own book of times; also 'jobs/**/*.yard'
-  steelyard records FILE                 what the file says, as JSON
+  steelyard records FILE                 what the file says, as JSON (schemas/records.schema.json)
   steelyard lsp --stdio                  the language server, for other editors
-  FILE may be - for standard input.
+  FILE may be - for standard input; the shared files that it uses are those on the disk now.
 
 Options
   --json      machine-readable output; the schemas are in schemas/
@@ -35,7 +35,8 @@ Options
   --stage     which stage to quote, instead of an option
   --as        check: text, json or sarif, for build servers; quote: text, html or markdown;
               export: html, csv or json; changes: text, html, json or sarif
-  --output    the file to write; its end (.html, .txt, .md, .csv, .json, .sarif) says the form
+  --output    the file to write; its end (.html, .txt, .md, .csv, .json, .sarif) says the form,
+              and one that promises another form than --as is refused
   --today     the day that states and ages are told for, where it is not today
   --help      this text
   --version   the version
@@ -58,8 +59,10 @@ Exit codes
      export, closing and list; files that list or history can't read; for quote, a line of
      the option that is missing, so that none is made, or a picture, which it says;
      for changes, lines that can't be read in one of the versions (a change is no finding)
-  2  a wrong command, or a file that can't be read
+  2  a wrong command, a file that can't be read, a folder without an estimate in check,
+     or an output that can't be written to the end
 
-Colour is left out where NO_COLOR is set or the output is not a terminal.
+Colour is left out where NO_COLOR is set or the output is not a terminal. In a terminal weigh
+keeps within its columns, or within those that COLUMNS says.
 Figures are an estimate, not a repair procedure; check your local rules.
 `;

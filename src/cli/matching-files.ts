@@ -1,7 +1,7 @@
-import { statSync } from 'node:fs';
 import path from 'node:path';
 import { estimateFilesBelow, type TellUnread } from './estimate-files.js';
 import { InputError } from './files.js';
+import { statOf } from './read-whole.js';
 
 /**
  * The estimate files that a word on the command line stands for: a file, those below a folder, or those whose path
@@ -9,7 +9,7 @@ import { InputError } from './files.js';
  */
 export function* matchingFiles(word: string, cwd: string, tell: TellUnread): Generator<string> {
   const whole = path.resolve(cwd, word);
-  if (statSync(whole, { throwIfNoEntry: false }) !== undefined) {
+  if (statOf(whole) !== undefined) {
     yield* estimateFilesBelow(whole, tell);
     return;
   }
@@ -19,7 +19,7 @@ export function* matchingFiles(word: string, cwd: string, tell: TellUnread): Gen
   const base = path.resolve(cwd, steps.slice(0, first).join('/') || (word.startsWith('/') ? '/' : '.'));
   const pattern = steps.slice(first);
   let found = false;
-  if (statSync(base, { throwIfNoEntry: false })?.isDirectory() === true) {
+  if (statOf(base)?.isDirectory() === true) {
     for (const file of estimateFilesBelow(base, tell)) {
       if (!matches(pattern, path.relative(base, file).split(path.sep))) continue;
       found = true;

@@ -48,7 +48,11 @@ function optionChosen(name: string, uri: string, service: LanguageService, files
   const { comparison, problems } = service.weighing(uri);
   const chosen = chosenIn(comparison, problems);
   if (chosen.kind === 'chosen') return chosen.option.name;
-  if (chosen.kind === 'no-option') throw new InputError(NO_OPTION);
+  if (chosen.kind === 'no-option') {
+    // There may be some that can’t be read.
+    sayWhatIsWrong(name, uri, service, files, terminal);
+    throw new InputError(NO_OPTION);
+  }
   sayUnchosen(chosen, name, uri, service, files, terminal);
   return undefined;
 }

@@ -26,7 +26,8 @@ export function readWhole(file: string, largest: number, disk: Disk = REAL): Rea
     }
     return { kind: 'unreadable', why: 'changes while it is read. Wait until whoever writes it is done, and try again.' };
   } catch (error) {
-    return codeOf(error) === 'ENOENT' ? { kind: 'missing' } : { kind: 'unreadable', why: whyUnreadable(error) };
+    // Below a file there is nothing either.
+    return ['ENOENT', 'ENOTDIR'].includes(codeOf(error) ?? '') ? { kind: 'missing' } : { kind: 'unreadable', why: whyUnreadable(error) };
   }
 }
 
@@ -50,6 +51,16 @@ function readOnce(file: string, largest: number, disk: Disk): ReadWhole | undefi
 
 function tooLarge(largest: number): ReadWhole {
   return { kind: 'too-large', why: `is larger than an estimate can be (${largest / 1_000_000} MB).` };
+}
+
+/** What is there by a name; undefined where nothing is, as below a file. */
+export function statOf(place: string): fs.Stats | undefined {
+  try {
+    return statSync(place, { throwIfNoEntry: false });
+  } catch (error) {
+    if (codeOf(error) === 'ENOTDIR') return undefined;
+    throw error;
+  }
 }
 
 /** Takes some bytes from where the last ones ended; none at the end. */

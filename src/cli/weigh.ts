@@ -22,7 +22,7 @@ export function weighFile(name: string, options: WeighOptions, service: Language
 
   if (options.explain !== undefined) explainFigure(options.explain, decision, placeOf, terminal);
   else if (options.json) terminal.out(jsonText(weighJson(decision, placeOf, todayOf(terminal))));
-  else terminal.out(comparisonText(decision, emphasisOf(terminal), todayOf(terminal)));
+  else terminal.out(comparisonText(decision, emphasisOf(terminal), todayOf(terminal), terminal.width));
 
   if (errors.length > 0) {
     const first = errors[0];

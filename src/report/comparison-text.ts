@@ -7,41 +7,50 @@ import { aboutText, beyondSentence, coveredSentence, criticalWords, flipSentence
 import { decisionVerdict, NEAR } from './decision-verdict.js';
 import { figureNames, figureOf, type FigureName } from './figures.js';
 import { marginRows } from './margin-text.js';
+import { listWithin, optionsWithin } from './narrow-table.js';
 import { hoursText, moneyText, valueText } from './numbers.js';
 import { plain } from './plain.js';
 import { afterStagesRows, stageRows, stageSentences } from './stage-text.js';
 import { RULED_OUT } from './ruled-out.js';
-import { layOut, wrap, type Row } from './table.js';
+import { wrap, type Row } from './table.js';
 import { warrantyText } from './warranty.js';
 
 /** How prominent a piece of text is; a terminal may show it, a file ignores it. */
 export type Emphasis = (text: string, how: 'strong' | 'quiet') => string;
 
 const WIDTH = 96;
+/** In a place narrower than this, lines are broken by whoever shows them. */
+const LEAST_WIDTH = 40;
 
-/** The decision as text for people: verdict, table, ways in, calendar, what would turn the choice, cautions; its state as of a day (YYYY-MM-DD). */
-export function comparisonText(decision: Decision, emphasis: Emphasis = (text) => text, today?: string): string {
+/**
+ * The decision as text for people: verdict, table, ways in, calendar, what would turn the choice, cautions; its state as
+ * of a day (YYYY-MM-DD). Tables stand as wide as they are, or within the columns that the place for it has.
+ */
+export function comparisonText(decision: Decision, emphasis: Emphasis = (text) => text, today?: string, columns = Infinity): string {
+  const width = Math.max(LEAST_WIDTH, columns);
   const { comparison } = decision;
   const { estimate, options, money } = comparison;
   const strong = (text: string) => emphasis(text, 'strong');
-  const wrapped = (sentences: readonly string[]) => sentences.flatMap((sentence) => hanging(plain(sentence)));
+  // Below a title everything is set in.
+  const inner = width - 2;
+  const wrapped = (sentences: readonly string[]) => sentences.flatMap((sentence) => hanging(plain(sentence), inner));
   const heads = [estimate.header?.title, estimate.vehicle?.title].flatMap((title) => (title === undefined ? [] : [plain(title)]));
   const near = decision.flips.filter(({ share = Infinity }) => share <= NEAR).slice(0, MOST_FLIPS);
   const sections: string[][] = [
     [...heads.map((head, i) => (i === 0 ? strong(head) : head)), ...stateLine(estimate, today)],
-    wrap(plain(decisionVerdict(decision)), WIDTH),
-    options.length === 0 ? [] : layOut(tableRows(decision)),
+    wrap(plain(decisionVerdict(decision)), Math.min(WIDTH, width)),
+    options.length === 0 ? [] : optionsWithin(width, tableRows(decision)),
     titled(strong('Authorised'), wrapped(authorisedIn(comparison).map((one) => authorisedSentence(one, money)))),
-    titled(strong('Before the decision'), [...layOut(stageRows(comparison)), ...wrapped(stageSentences(comparison))]),
-    titled(strong('Ways in'), waysIn(comparison)),
+    titled(strong('Before the decision'), [...optionsWithin(inner, stageRows(comparison)), ...wrapped(stageSentences(comparison))]),
+    titled(strong('Ways in'), waysIn(comparison, inner)),
     titled(strong('What decides the day'), wrapped(calendar(decision))),
     titled(strong('What would turn the choice, nearest first'), wrapped([...near.map((flip) => flipSentence(flip, money)), ...decision.beyond.map(beyondSentence)])),
     titled(strong('Inspect first?'), wrapped([...decision.inspections.map((one) => inspectionSentence(one, comparison)), ...decision.unread.map(unreadSentence)])),
     titled(strong('Coverage'), wrapped(decision.coverages.map(coveredSentence))),
     titled(strong('What moves the cost most'), wrapped(spread(decision))),
-    titled(strong('Cheap while it is open'), whileOpen(comparison)),
-    titled(strong('For the shop’s eyes only: margin'), layOut(marginRows(decision))),
-    options.length === 0 ? [] : titled(strong('Cautions'), [...estimateNotice, ...cautionLines(options.flatMap((option) => option.cautions))].flatMap((line) => wrap(line, WIDTH))),
+    titled(strong('Cheap while it is open'), whileOpen(comparison, inner)),
+    titled(strong('For the shop’s eyes only: margin'), optionsWithin(inner, marginRows(decision))),
+    options.length === 0 ? [] : titled(strong('Cautions'), [...estimateNotice, ...cautionLines(options.flatMap((option) => option.cautions))].flatMap((line) => wrap(line, Math.min(WIDTH, inner)))),
   ];
   return `${sections.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
@@ -57,12 +66,12 @@ function stateLine(estimate: Comparison['estimate'], today: string | undefined):
 const MOST_FLIPS = 6;
 
 /** A sentence on lines of its own, those after the first set in. */
-function hanging(sentence: string): string[] {
-  return wrap(sentence, WIDTH - 2).map((line, i) => (i === 0 ? line : `  ${line}`));
+function hanging(sentence: string, width: number): string[] {
+  return wrap(sentence, Math.min(WIDTH, width) - 2).map((line, i) => (i === 0 ? line : `  ${line}`));
 }
 
 function titled(title: string, lines: readonly string[]): string[] {
-  return lines.length === 0 ? [] : [title, ...lines.map((line) => `  ${line}`)];
+  return lines.length === 0 ? [] : [title, ...lines.map((line) => (line === '' ? '' : `  ${line}`))];
 }
 
 const UP_TO_TOTAL: readonly FigureName[] = ['access', 'labour', 'parts', 'outside', 'fees', 'cores', 'tax'];
@@ -147,14 +156,14 @@ export function place(option: Weighed, { ranking }: Comparison): string {
   return at === 0 ? (ranking.length > 1 ? 'cheapest' : '') : `+${at + 1}`.replace(/^\+(\d+)$/, 'no. $1');
 }
 
-function waysIn(comparison: Comparison): string[] {
+function waysIn(comparison: Comparison, width: number): string[] {
   const rows: Row[] = comparison.options.flatMap((option) => {
     const { chosen, others } = option.planned;
     if (chosen.jobs.length === 0 || (chosen.paid.length === 0 && others.length === 0)) return [];
     const line = (plan: Plan, says: string): Row => ({ cells: [`${plan === chosen ? option.option.name : ''}`, says, moneyText(plan.money, comparison.money), `${hoursText(plan.hours)} h`] });
     return [line(chosen, `${wayWords(chosen)}${chosenWords(option, comparison)}`), ...others.map((plan) => line(plan, wayWords(plan)))];
   });
-  return layOut(rows.map((row) => (typeof row === 'string' ? row : { cells: leftTwo(row.cells, rows) })));
+  return listWithin(width, rows, 1, [0, 1]);
 }
 
 /** How the plan stands that an option uses. One that leaves work out is cheap for that, so it is held against none. */
@@ -165,21 +174,15 @@ function chosenWords({ option, planned: { chosen, unpinned, unreachable }, compl
   return extra.gt(0) ? `, pinned: ${moneyText(extra, money)} dearer than the best` : ', pinned, and the cheapest';
 }
 
-/** The second column is words too: it is filled up by hand, since tables align figures. */
-function leftTwo(cells: readonly string[], rows: readonly Row[]): string[] {
-  const width = Math.max(...rows.map((row) => (typeof row === 'string' ? 0 : (row.cells[1]?.length ?? 0))));
-  return [cells[0] ?? '', (cells[1] ?? '').padEnd(width), ...cells.slice(2)];
-}
-
 export function wayWords(plan: Plan): string {
   return plan.paid.length === 0 ? 'in the car' : plan.paid.map((way) => way.name).join(' + ');
 }
 
-function whileOpen(comparison: Comparison): string[] {
+function whileOpen(comparison: Comparison, width: number): string[] {
   const rows = comparison.options.flatMap((option): Row[] => option.open.map((one) => ({
     cells: [`${option.option.name}: ${plain(one.job.title)}`, `now ${money(one.now)}`, `alone later ${money(one.alone)}`, `saves ${money(one.saved)}`],
   })));
-  return layOut(rows);
+  return listWithin(width, rows, 0, [0]);
 
   function money(figure: Figure): string {
     return moneyText(figure.likely, comparison.money);

@@ -13,7 +13,7 @@ export type FileEdits = ReadonlyMap<string, readonly TextEdit[]>;
 /** What a completion offers. `snippet` text holds tab stops as ${1:text}; everything else in it is escaped for that. */
 export interface Completion {
   readonly label: string;
-  readonly kind: 'kind' | 'fact' | 'choice' | 'unit' | 'name' | 'snippet' | 'file' | 'figure';
+  readonly kind: 'kind' | 'fact' | 'choice' | 'unit' | 'name' | 'snippet' | 'file' | 'figure' | 'day';
   /** Behind the label: the figure it would bring, or the title of what it names. */
   readonly detail: string | undefined;
   /** One or two sentences, plain text. */
@@ -104,8 +104,8 @@ export interface Action {
 }
 
 export interface Completing {
-  /** What could stand at the cursor. Asserted by the text after the edit. */
-  readonly completions: (uri: string, offset: number) => readonly Completion[];
+  /** What could stand at the cursor. Asserted by the text after the edit. `today` (YYYY-MM-DD) is offered where a day of the job is said. */
+  readonly completions: (uri: string, offset: number, today?: string) => readonly Completion[];
   /** A whole new estimate with tab stops, for an empty file at this address; written on this day (YYYY-MM-DD). */
   readonly starter: (uri: string, today: string) => string;
   /** Rows copied from a spreadsheet or a supplier's list as part lines, or undefined where they are no such rows. */

@@ -16,7 +16,7 @@ export function shownPlainly(service: LanguageService): LanguageService {
       const found = service.hover(uri, offset);
       return found === undefined ? undefined : { ...found, paragraphs: found.paragraphs.map(visible) };
     },
-    completions: (uri, offset) => service.completions(uri, offset).map((one) => ({ ...one, label: visible(one.label), detail: optional(one.detail), says: optional(one.says) })),
+    completions: (uri, offset, today) => service.completions(uri, offset, today).map((one) => ({ ...one, label: visible(one.label), detail: optional(one.detail), says: optional(one.says) })),
     actions: (uri, range) => service.actions(uri, range).map((one) => ({ ...one, title: visible(one.title) })),
     symbols: (uri) => service.symbols(uri).map(symbol),
     workspaceSymbols: (query, uris) => service.workspaceSymbols(query, uris).map((one) => ({ ...one, name: visible(one.name) })),

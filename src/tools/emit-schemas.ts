@@ -29,9 +29,28 @@ export function emitSchemas(): Record<string, string> {
     'schemas/changes.schema.json': reportSchema('changes', changesReport()),
     'schemas/list.schema.json': reportSchema('list', listReport()),
     'schemas/closing.schema.json': reportSchema('closing', closingReport()),
+    'schemas/records.schema.json': `${JSON.stringify(recordsSchema, null, 2)}\n`,
     'schemas/history.schema.json': reportSchema('history', historyReport()),
   };
 }
+
+/** What `steelyard records` prints: an estimate and what it uses. What a file holds is described once, in the schema of a file. */
+const recordsSchema = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  $id: 'urn:steelyard:records:1',
+  title: 'steelyard records',
+  description: 'The lines of an estimate and of its shared files. Beside this schema goes estimate.schema.json, which it refers to by its identifier.',
+  type: 'array',
+  items: {
+    type: 'object',
+    properties: {
+      file: { type: 'string', description: 'The name of the file, from where the tool was run.' },
+      records: { $ref: schemaId },
+    },
+    required: ['file', 'records'],
+    additionalProperties: false,
+  },
+};
 
 /** The JSON Schema of what a command prints with --json. */
 function reportSchema(command: string, report: z.ZodType): string {

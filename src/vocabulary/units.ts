@@ -27,7 +27,7 @@ export const units: readonly Unit[] = [
   { word: 'mi', dimension: 'distance', says: 'miles' },
   { word: 'km', dimension: 'distance', says: 'kilometres' },
   { word: 'psi', dimension: 'pressure', says: 'pounds per square inch' },
-  { word: 'bar', dimension: 'pressure', says: 'bar' },
+  { word: 'bar', dimension: 'pressure', says: '100 kilopascals' },
   { word: 'kPa', dimension: 'pressure', says: 'kilopascals' },
 ];
 

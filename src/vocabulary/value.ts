@@ -61,6 +61,8 @@ export interface ValueType<T> {
   readonly measures?: readonly Dimension[];
   /** Set where the value is a row of figures. */
   readonly row?: true;
+  /** Set where the value is one day of the calendar. */
+  readonly day?: true;
   /** Set where the value is one word of a closed list. */
   readonly words?: Readonly<Record<string, string>>;
   /** Set where the value is several of another, with commas. */

@@ -104,7 +104,7 @@ const exampleNames: Readonly<Record<string, string>> = {
 export function nameOf(refersTo: readonly string[], builtIn: Readonly<Record<string, string>> = {}): ValueType<Name> {
   const label = `the name of ${refersTo.map((kind) => (/^[aeiou]/.test(kind) ? `an ${kind}` : `a ${kind}`)).join(' or ')} line`;
   return {
-    label, says: `Names ${refersTo.join(' or ')} lines of this estimate or of a file it uses.`, examples: ['pump'],
+    label, says: `Names ${refersTo.join(' or ')} lines of this estimate or of a file it uses.`, examples: [exampleNames[refersTo[0] ?? ''] ?? 'pump'],
     schema: (z) => z.string(),
     refersTo,
     builtIn,
@@ -156,7 +156,7 @@ function monthMeantBy(written: string): string {
   return month === undefined || year === undefined ? '2012-11' : `${year}-${month.padStart(2, '0')}`;
 }
 
-export const date = dateType('a date', /^\d{4}-\d\d-\d\d$/, '2026-11-30');
+export const date: ValueType<DateValue> = { ...dateType('a date', /^\d{4}-\d\d-\d\d$/, '2026-11-30'), day: true };
 export const monthOrDate = dateType('a month or a date', /^\d{4}-\d\d(-\d\d)?$/, '2012-11');
 
 /** Whether a YYYY-MM or YYYY-MM-DD exists in the (proleptic Gregorian) calendar. */
@@ -166,7 +166,7 @@ export function isDate(iso: string): boolean {
   return day === undefined || (day >= 1 && day <= new Date(Date.UTC(year, month, 0)).getUTCDate());
 }
 
-const weekdays = { monday: 'Mondays', tuesday: 'Tuesdays', wednesday: 'Wednesdays', thursday: 'Thursdays', friday: 'Fridays', saturday: 'Saturdays', sunday: 'Sundays' };
+const weekdays = { monday: 'Every Monday.', tuesday: 'Every Tuesday.', wednesday: 'Every Wednesday.', thursday: 'Every Thursday.', friday: 'Every Friday.', saturday: 'Every Saturday.', sunday: 'Every Sunday.' };
 const weekday = choice('a day of the week', weekdays, { why: 'The ready date skips the days on which nobody works, so none is guessed.', also: 'a date such as 2026-12-25' });
 
 /** A day of the week or a date. */
@@ -200,7 +200,7 @@ function reportDivided(cursor: Cursor, first: Token): undefined {
 export function readings(label: string, measures: readonly Dimension[], example: string): ValueType<Readings> {
   const wants = measures[0] === 'percent' ? '%' : unitsOf(measures[0] as Dimension).map((unit) => unit.word).join(', ');
   return {
-    label, says: `${label}: the numbers in the order of the cylinders, the unit behind the last.`, examples: [example], measures,
+    label, says: 'The numbers stand in the order of the cylinders, the unit behind the last.', examples: [example], measures,
     row: true,
     schema: (z) => z.strictObject({ values: z.array(z.string()), unit: z.string() }),
     starts: looksNumeric,

@@ -13,7 +13,7 @@ export const cautionTopics = {
   fuel: 'Fuel under pressure.',
   battery: 'Battery and restraint systems.',
   coolant: 'Hot coolant under pressure, and its disposal.',
-  refrigerant: 'Refrigerant.',
+  refrigerant: 'Refrigerant, and who may recover it.',
   oil: 'Used oil and its disposal.',
   solvents: 'Solvents and cleaning agents.',
 } as const;

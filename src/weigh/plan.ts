@@ -151,7 +151,8 @@ function plannerOf(work: Work, shop: Shop, money: Money, choose: ChooseLine): Pl
   const mask = (list: readonly Access[]) => list.reduce((bits, way) => bits | (bit.get(way) ?? 0), 0);
   const takesOf = (mode: Mode) => mode.with.reduce((bits, way) => bits | (bit.get(way) ?? OUT_OF_REACH), 0);
   const always = mask(work.staged?.ways ?? []);
-  const pinned = work.way === undefined ? undefined : mask(notIncluded(work.way)) | always;
+  // What a stage opened gives is open already, and is not paid for where it is pinned as well.
+  const pinned = work.way === undefined ? undefined : mask(notIncluded(sure)) | always;
   const reachable = pinned === undefined ? EVERYTHING : given(pinned);
 
   // What came before the decision was done with what was open then: a way in that is opened later changes nothing of it.

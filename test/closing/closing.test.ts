@@ -169,7 +169,7 @@ describe('steelyard closing', () => {
   function steelyard(args: readonly string[], cwd = root) {
     let out = '';
     let err = '';
-    const code = run(args, '1.2.3', { cwd, styled: false, stdin: () => '', out: (text) => void (out += text), err: (text) => void (err += text) });
+    const code = run(args, '1.2.3', { cwd, styled: false, stdin: () => '', today: '2026-11-29', out: (text) => void (out += text), err: (text) => void (err += text) });
     return { code, out, err };
   }
   const written = (text: string, use: (folder: string) => void) => {
@@ -194,9 +194,14 @@ describe('steelyard closing', () => {
     expect(report.hours).toMatchObject({ lines: [{ name: 'engine-out', estimated: '14', actual: '15.2', over: '1.2', percent: '8.6', at: { line: 40 } }, ...Array.from({ length: 6 }, () => expect.anything() as unknown)] });
   });
 
-  test('says what to write where a job is not closed, or for nothing', () => {
-    expect(steelyard(['closing', 'samples/pilgrim-v6.yard'])).toEqual({ code: 2, out: '', err: expect.stringMatching(/is not closed yet\. .* closed for rebuild on 2026-12-09/) as string });
-    written(SMALL.replace('closed for used on', 'closed on'), (folder) => expect(steelyard(['closing', 'job.yard'], folder)).toMatchObject({ code: 2, err: expect.stringMatching(/closed without an option that is in it/) as string }));
+  test('says what to write where a job is not closed, or for nothing: a line of this estimate, on this day', () => {
+    // Nothing is authorised in it, and the used engine is the cheapest.
+    expect(steelyard(['closing', 'samples/pilgrim-v6.yard'])).toEqual({ code: 2, out: '', err: expect.stringMatching(/is not closed yet\. .* closed for used on 2026-11-29\n/) as string });
+    const open = SMALL.slice(0, SMALL.indexOf('closed for'));
+    written(`${open}option dear "Dear"\n  fee "Fee" 9000.00\n`, (folder) => expect(steelyard(['closing', 'job.yard'], folder).err).toContain('closed for used on 2026-11-29'));
+    written(`${open}option dear "Dear"\n  fee "Fee" 9000.00\nauthorised 9000.00 for dear on 2026-11-02\n`, (folder) => expect(steelyard(['closing', 'job.yard'], folder).err).toContain('closed for dear on 2026-11-29'));
+    written('steelyard 1\n', (folder) => expect(steelyard(['closing', 'job.yard'], folder)).toMatchObject({ code: 2, err: expect.stringContaining('job.yard has no option') as string }));
+    written(SMALL.replace('closed for used on', 'closed on'), (folder) => expect(steelyard(['closing', 'job.yard'], folder)).toMatchObject({ code: 2, err: expect.stringMatching(/closed without an option that is in it.*: closed for used on 2026-12-09\n/) as string }));
   });
 
   test('says which line could not be read', () => {

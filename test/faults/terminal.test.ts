@@ -98,6 +98,17 @@ describe('an output that can’t be written', () => {
     expect(run(['export', 'good.yard', '--as', 'csv', '--output', '/dev/full'])).toEqual({ code: 2, out: '', err: `/dev/full could not be written: the disk is full. Make room on it, or write to another one.\n${HELP}` });
   });
 
+  test('on a disk that takes a part of it without a word says so too', () => {
+    const whole = run(['weigh', 'good.yard', '--json']).out;
+    expect(whole.length).toBeGreaterThan(1024);
+    // The system stops a file at 512 bytes or 1 KiB, as a full disk would, and takes what fits; POSIX, ulimit and write.
+    const { code, err } = shell(`trap '' XFSZ; ulimit -f 1; $TOOL weigh good.yard --json > part.json`);
+    expect({ code, err }).toEqual({ code: 2, err: expect.stringMatching(/^What was asked for could not be written to the end: EFBIG: file too large.*\n$/) as string });
+    expect(whole.startsWith(readFileSync(inside('part.json'), 'utf8'))).toBe(true);
+    expect(shell('$TOOL weigh good.yard --json > all.json; cat all.json').out).toBe(whole);
+    expect(shell('$TOOL weigh good.yard --json >> all.json; cat all.json').out).toBe(whole + whole);
+  });
+
   test('that breaks off half way leaves what was there, and nothing beside it', () => {
     writeFileSync(inside('page.html'), 'an older page');
     const before = readdirSync(folder()).sort();

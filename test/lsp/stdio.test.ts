@@ -61,6 +61,16 @@ test('completion offers names in scope, and the edit writes the name where it be
   expect(editor.after(PILGRIM, [swap?.textEdit as lsp.TextEdit])).toContain('do          diagnosis, swap');
 });
 
+test('a day of the job is found by its digits as by its word', async () => {
+  writeFileSync(path.join(folder, 'day.yard'), 'steelyard 1\nstarted on \n');
+  await editor.open('day.yard');
+  const items = await editor.ask<lsp.CompletionItem[]>('completion', 'day.yard', { position: { line: 1, character: 11 } });
+  const today = /^today (\d{4}-\d\d-\d\d)$/.exec(items.find(({ label }) => label === 'today')?.filterText ?? '')?.[1] ?? 'no day';
+  expect(items.map(({ label, textEdit }) => [label, textEdit?.newText])).toEqual([['today', today]]);
+  // The clock of this machine, unless midnight passes meanwhile.
+  expect(Math.abs(Date.parse(today) - Date.now())).toBeLessThan(2 * 24 * 60 * 60 * 1000);
+});
+
 test('definition leads into the shared file, references come back out of it', async () => {
   const [definition] = await editor.ask<lsp.Location[]>('definition', PILGRIM, { position: editor.position(PILGRIM, 'diagnosis, rear-head', 2) });
   expect(definition).toEqual({ uri: editor.uri(SHOP), range: { start: editor.position(SHOP, 'labour diagnosis', 7), end: editor.position(SHOP, 'labour diagnosis', 16) } });

@@ -197,7 +197,7 @@ class Works {
     const stand = plan([], everything);
     const none: OraclePlan = { ways: [], jobs: [], lines: [], total: NO_COINS, tax: NO_COINS, access: NO_COINS, hours: addHours([]) };
     // What another one that is asked for includes comes with it, and is not paid for.
-    const pins = option['way'] === undefined ? undefined : names(option['way']).filter((name, _, asked) => name !== 'in-car' && asked.every((other) => other === name || !this.given([other]).has(name)));
+    const pins = option['way'] === undefined ? undefined : names(option['way']).filter((name, _, asked) => name !== 'in-car' && [...asked, ...opens].every((other) => other === name || !this.given([other]).has(name)));
     const both = [...new Set([...(pins ?? []), ...opens])];
     const pinned = pins === undefined ? undefined : plan(both, this.given(both));
     const free = stand === undefined ? [] : cheapest([...everything], (paid) => (opens.every((name) => paid.includes(name)) ? plan(paid, this.given(paid)) : undefined));

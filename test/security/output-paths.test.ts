@@ -56,7 +56,8 @@ test('a file that is no estimate is written over, new ones are made, and what ca
   writeFileSync(path.join(folder, 'words.txt'), 'A steelyard 1 is a balance.\n');
   expect(written('words.txt').code).toBe(0);
   mkdirSync(path.join(folder, 'a folder'));
-  for (const output of ['a folder', 'none/page.html', 'old.html/page.html', 'x'.repeat(5_000), 'a\u0000b', '']) expect(written(output), JSON.stringify(output.slice(0, 20))).toEqual({ code: 2, err: expect.stringMatching(/could not be written/) as unknown });
+  for (const output of ['a folder', 'none/page.html', 'old.html/page.html', 'x'.repeat(5_000), 'a\u0000b']) expect(written(output), JSON.stringify(output.slice(0, 20))).toEqual({ code: 2, err: expect.stringMatching(/could not be written/) as unknown });
+  expect(written('')).toEqual({ code: 2, err: expect.stringMatching(/^--output is empty\./) as unknown });
 });
 
 test('what looks as if it lay in the folder is not written where a link leads out of it', () => {

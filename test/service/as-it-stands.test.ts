@@ -30,9 +30,9 @@ test('its lens stands above the value unrepaired and says whose figures these ar
 
 test('hovering over the value says what it comes to, and over the vehicle only what that is', () => {
   const says = (words: string) => service.hover(uri, at(words))?.paragraphs[0];
-  expect(says('unrepaired 900')).toBe('Sell it as it stands: 140.00, of which 0.00 access penalty');
+  expect(says('unrepaired 900')).toBe('Sell it as it stands: 140.00');
   expect(says('vehicle "Van"')).toBe('vehicle: The vehicle in the bay.');
-  expect(says('option repair')).toBe('Repair: 940.00, of which 0.00 access penalty');
+  expect(says('option repair')).toBe('Repair: 940.00');
 });
 
 test('what it owes anyway counts in it', () => {

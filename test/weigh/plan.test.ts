@@ -29,6 +29,11 @@ describe('the cheapest plan', () => {
     expect(planned(text)).toMatchObject({ chosen: 'a 200', others: ['b 300', 'c 400', 'd 500'] });
   });
 
+  test('pinned: not what a stage opened gives anyway', () => {
+    const text = `access up "Up"\n  remove 1 h\n  refit 2 h\naccess out "Out"\n  includes up\n  remove 5 h\n  refit 6 h\nlabour w "W" 1 h with up\nstage look "Look"\n  opens out\n`;
+    for (const pin of [[], ['way up'], ['way up, out']]) expect(planned(`${text}${option('do w', ...pin)}`).chosen, pin[0]).toBe('out 1200');
+  });
+
   test('pinned: those ways in and no others, beside what would be chosen', () => {
     expect(planned(`${WAYS}${JOB}${option('do w', 'way out')}`)).toMatchObject({ chosen: 'out 600', others: ['up 500', 'in the car 900'], unpinned: 'up 500' });
     expect(planned(`${WAYS}${JOB}${option('do w', 'way in-car')}`)).toMatchObject({ chosen: 'in the car 900', others: ['up 500', 'out 600'], unpinned: 'up 500' });

@@ -52,6 +52,7 @@ export function diagnostic(one: Diagnostic, positions: Positions, addresses: Add
 const completionKinds: Readonly<Record<Completion['kind'], lsp.CompletionItemKind>> = {
   kind: lsp.CompletionItemKind.Keyword, fact: lsp.CompletionItemKind.Property, choice: lsp.CompletionItemKind.EnumMember, unit: lsp.CompletionItemKind.Unit,
   name: lsp.CompletionItemKind.Reference, snippet: lsp.CompletionItemKind.Snippet, file: lsp.CompletionItemKind.File, figure: lsp.CompletionItemKind.Value,
+  day: lsp.CompletionItemKind.Value,
 };
 
 /** An editor without tab stops gets the text with their defaults. */
@@ -62,6 +63,8 @@ export function completion(one: Completion, positions: Positions, { snippets }: 
     kind: completionKinds[one.kind],
     sortText: String(one.order).padStart(5, '0'),
     textEdit: positions.edit(one.snippet && !snippets ? { ...one.edit, text: withDefaults(one.edit.text) } : one.edit),
+    // A day is looked for by its label or by its digits.
+    ...(one.kind === 'day' ? { filterText: `${one.label} ${one.edit.text}` } : {}),
     insertTextFormat: stops ? lsp.InsertTextFormat.Snippet : lsp.InsertTextFormat.PlainText,
     ...(one.detail === undefined ? {} : { detail: one.detail }),
     ...(one.says === undefined ? {} : { documentation: one.says }),

@@ -2,6 +2,7 @@ import * as lsp from 'vscode-languageserver/node.js';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { LanguageService } from '../../service/index.js';
 import { action, completion, locations, Positions, selectionRange, semanticTokens, symbol, symbolKind, tokenModifiers, tokenTypes, workspaceEdit, type Addresses } from './convert.js';
+import { todayOf } from '../today.js';
 import type { Client } from './settings.js';
 import { keyOf, type Workspace } from './workspace.js';
 
@@ -49,7 +50,7 @@ export function answer(connection: lsp.Connection, service: LanguageService, wor
     throw new lsp.ResponseError(lsp.LSPErrorCodes.RequestFailed, why);
   };
 
-  connection.onCompletion(at(({ key, positions }, offset) => service.completions(key, offset).map((one) => completion(one, positions, client()))));
+  connection.onCompletion(at(({ key, positions }, offset) => service.completions(key, offset, todayOf({})).map((one) => completion(one, positions, client()))));
   connection.onHover(at(({ key, positions }, offset) => {
     const hover = service.hover(key, offset);
     return hover === undefined ? null : { contents: { kind: 'plaintext' as const, value: hover.paragraphs.join('\n\n') }, range: positions.range(hover.range) };

@@ -10,13 +10,14 @@ import { followDebris } from './follow-debris.js';
 import { writeFromBook } from './from-book.js';
 import { addMissing } from './missing-line.js';
 import { addNamed } from './named-line.js';
+import { writeUnit } from './missing-unit.js';
 import { nameOfTitle } from './name-of-title.js';
 import { eitherReading } from './thousands.js';
 
 /** Makes the actions for one problem. Keys on its code and data, never on its words. */
 export type Mender = (diagnostic: Diagnostic, context: FeatureContext) => readonly (Action | undefined)[];
 
-const menders: readonly Mender[] = [oneStep, eitherReading, nameOfTitle, addMissing, followDebris, answerFinding, nameFinding, addNamed, createUsed, allowHere];
+const menders: readonly Mender[] = [oneStep, eitherReading, writeUnit, nameOfTitle, addMissing, followDebris, answerFinding, nameFinding, addNamed, createUsed, allowHere];
 
 /** Every edit that mends a problem touching the range, the surest first, allowing it last; then what the shop's book of times offers. */
 export function actionsAt(uri: string, range: Range, context: FeatureContext, diagnostics: readonly Diagnostic[]): readonly Action[] {

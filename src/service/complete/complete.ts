@@ -2,7 +2,8 @@ import type { Tree } from '../../language/index.js';
 import { kindAbove, kindOf, rangeAt } from '../at.js';
 import type { Completion } from '../feature-types.js';
 import type { ServiceHost, Weighing } from '../types.js';
-import { hereAt, type Here } from './here.js';
+import { closingTitles } from './closing.js';
+import { hereAt, type Asked, type Here } from './here.js';
 import { inLine } from './in-line.js';
 import { lineStarts } from './line-start.js';
 import type { Offer } from './offer.js';
@@ -14,12 +15,13 @@ import { trialAt, type Trial } from './trial.js';
  * What could stand at the cursor. Not narrowed down by the letters already typed: editors do that, each in its own
  * way. Text is literal, with the indentation it needs: an editor must not indent it once more.
  */
-export function completionsAt(tree: Tree, offset: number, weighing: Weighing, host: ServiceHost): readonly Completion[] {
-  const paths = usePaths(tree, offset, host, weighing.resolved.uses);
-  if (paths !== undefined) return paths;
-  const here = hereAt(tree, offset);
+export function completionsAt(tree: Tree, asked: Asked, weighing: Weighing, host: ServiceHost): readonly Completion[] {
+  const inQuotes = usePaths(tree, asked.offset, host, weighing.resolved.uses) ?? closingTitles(tree, asked.offset, weighing);
+  if (inQuotes !== undefined) return inQuotes;
+  const here = hereAt(tree, asked);
   if (here === undefined) return [];
-  const offers = offersAt(here, weighing);
+  const all = offersAt(here, weighing);
+  const offers = here.onDate ? all.filter(({ kind }) => kind === 'day') : all;
   const tried = trialAt(here);
   let namesFit: boolean | undefined;
   const seen = new Set<string>();

@@ -7,6 +7,6 @@ export function valueStop(value: ValueType<unknown>, number: number, name: strin
   const example = written ?? (value.words === undefined ? (value.examples[0] ?? '') : (Object.keys(value.words)[0] ?? ''));
   const text = /^"(.*)"$/.exec(example);
   if (text !== null) return `"${stop(number, text[1] ?? '')}"`;
-  const figure = value.measures === undefined ? null : /^([\d. ]*\d)(\D*)$/.exec(example);
+  const figure = value.measures === undefined ? null : /^([\d. /]*\d)(\D*)$/.exec(example);
   return figure === null ? stop(number, example) : `${stop(number, figure[1] ?? '')}${figure[2] ?? ''}`;
 }

@@ -1,5 +1,6 @@
 import { type Amount, type Kind, type Record } from '../../vocabulary/index.js';
 import type { Weighing } from '../types.js';
+import { exampleText } from './example.js';
 import { escaped } from './snippet.js';
 import { fieldOfKey } from './walk.js';
 import type { Here } from './here.js';
@@ -21,7 +22,7 @@ export function usedFigures(kind: Kind, key: string, { resolved }: Weighing): Of
     counts.set(text, (counts.get(text) ?? 0) + 1);
   }
   const used = [...counts].sort(([, a], [, b]) => b - a).slice(0, MOST);
-  const all: readonly (readonly [string, number])[] = used.length > 0 ? used : value.examples.slice(0, 1).map((text) => [text, 0]);
+  const all: readonly (readonly [string, number])[] = used.length > 0 ? used : [[exampleText(kind, key) ?? value.examples[0] ?? '', 0]];
   return all.map(([text, times]) => ({ label: text, kind: 'figure', detail: times === 0 ? 'as an example' : times === 1 ? 'said once before' : `said ${times} times before`, says, texts: [escaped(text)] }));
 }
 

@@ -11,10 +11,20 @@ export interface Here extends At {
   readonly behind: readonly Token[];
   /** What is replaced, within the block; empty where the cursor stands in white space. */
   readonly word: { readonly start: number; readonly end: number };
+  /** True on a date, in whose place only another can stand. */
+  readonly onDate: boolean;
+  /** The day on which it is asked, where that is known. */
+  readonly today: string | undefined;
+}
+
+/** A place in a file, and the day (YYYY-MM-DD) on which what could stand there is asked. */
+export interface Asked {
+  readonly offset: number;
+  readonly today: string | undefined;
 }
 
 /** Undefined where nothing is to be offered: in a comment, a text, a figure, or before a line's first word. */
-export function hereAt(tree: Tree, offset: number): Here | undefined {
+export function hereAt(tree: Tree, { offset, today }: Asked): Here | undefined {
   const at = locate(tree, offset);
   if (at === undefined) return undefined;
   const { block, start, statement } = at;
@@ -25,16 +35,16 @@ export function hereAt(tree: Tree, offset: number): Here | undefined {
   if (local > lineStart + line.length || isInComment(at, local)) return undefined;
   if (statement === undefined) {
     if (line.trim() !== '' || wouldTake(block.text.slice(lineStart + line.length), local - lineStart)) return undefined;
-    return { ...at, tree, lineStart, line, before: [], behind: [], word: { start: local, end: lineStart + line.length } };
+    return { ...at, tree, lineStart, line, today, before: [], behind: [], word: { start: local, end: lineStart + line.length }, onDate: false };
   }
   const tokens = statement.tokens;
   if (local < (tokens[0] as Token).start) return undefined;
   const touched = tokens.filter((token) => token.start <= local && local <= token.end && token.kind !== 'mark');
-  const word = touched.find((token) => token.kind === 'word');
+  const word = touched.find((token) => token.kind === 'word' || token.kind === 'date');
   if (word === undefined && touched.length > 0) return undefined;
   const range = word ?? { start: local, end: local };
   return {
-    ...at, tree, lineStart, line, word: { start: range.start, end: range.end },
+    ...at, tree, lineStart, line, today, word: { start: range.start, end: range.end }, onDate: word?.kind === 'date',
     before: tokens.filter((token) => token.end <= range.start && token !== word),
     behind: tokens.filter((token) => token.start >= range.end && token !== word),
   };

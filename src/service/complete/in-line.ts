@@ -1,13 +1,17 @@
 import { units, type Kind, type ValueType } from '../../vocabulary/index.js';
 import { kindAbove, kindOf } from '../at.js';
 import type { Weighing } from '../types.js';
+import { closingOffers, isOfClosing } from './closing.js';
+import { dayOffers } from './dates.js';
 import { valueStop } from './defaults.js';
 import { sameTitle, usedFigures } from './figures.js';
 import { bookFigures } from './from-book.js';
 import type { Here } from './here.js';
 import { saidOf } from './line-start.js';
-import { firstName, nameOffers, namesFor } from './names.js';
+import { ledOffer } from './led.js';
+import { nameOffers, namesFor } from './names.js';
 import type { Offer } from './offer.js';
+import { inOrder } from './order.js';
 import { fieldOfKey, leadAt, walkFact, walkHead, type Walked } from './walk.js';
 
 /** Figure slots that stand for the same thing: a line says one of them. */
@@ -28,7 +32,7 @@ export function inLine(here: Here, weighing: Weighing): Offer[] {
 
 function headOffers(here: Here, kind: Kind, weighing: Weighing): Offer[] {
   const walked = walkHead(kind, here.before);
-  if (walked.waits.own) return [];
+  if (walked.waits.own && !walked.waits.slots) return [];
   const rest = walkHead(kind, [...here.before, ...here.behind]);
   const values = valueOffers(here, kind, walked, rest, weighing);
   const at = walked.waits.at ? [atOffer(here, kind)] : [];
@@ -36,24 +40,31 @@ function headOffers(here: Here, kind: Kind, weighing: Weighing): Offer[] {
   const below = here.statement === undefined ? rest.said : saidOf({ ...here.statement, tokens: here.before }, kind, undefined);
   const said = new Set([...walked.said, ...rest.said, ...below]);
   for (const either of EITHER_OR) if (either.some((key) => said.has(key))) for (const key of either) said.add(key);
-  return [...values, ...bookFigures(here, kind, said, weighing.book), ...(here.behind.length === 0 && walked.said.size === 0 ? sameTitle(here, kind, weighing) : []), ...wordOffers(kind, said, weighing), ...leadOffers(here, kind, said, weighing), ...at];
+  const alike = here.behind.length === 0 && walked.said.size === 0 ? sameTitle(here, kind, weighing) : [];
+  return [...values, ...bookFigures(here, kind, said, weighing.book), ...alike, ...inOrder(kind, [...wordOffers(here, kind, said, weighing), ...leadOffers(here, kind, said, weighing)]), ...at];
 }
 
 /** Words that need no lead, and names that need none. */
-function wordOffers(kind: Kind, said: ReadonlySet<string>, weighing: Weighing): Offer[] {
+function wordOffers(here: Here, kind: Kind, said: ReadonlySet<string>, weighing: Weighing): Offer[] {
+  if (isOfClosing(kind)) return closingNames(here, kind, said, weighing);
   return kind.bares.words.filter((key) => !said.has(key)).flatMap((key) => {
     const { value } = fieldOfKey(kind, key);
     return value.refersTo === undefined ? choiceOffers(value, []) : nameOffers(namesFor(value, [], { kind: undefined, name: undefined }, weighing), weighing);
   });
 }
 
+/** What a line of a closing is for: a line of the option that was done, or any that it may name where no option is said. */
+function closingNames(here: Here, kind: Kind, said: ReadonlySet<string>, weighing: Weighing): Offer[] {
+  const isTitled = here.statement?.tokens.some(({ kind }) => kind === 'text') === true;
+  if (isTitled || kind.bares.words.every((key) => said.has(key))) return [];
+  const offers = closingOffers(kind, here.above[here.above.length - 1], here.statement, weighing);
+  if (offers.length > 0) return offers;
+  return kind.bares.words.flatMap((key) => nameOffers(namesFor(fieldOfKey(kind, key).value, [], { kind: undefined, name: undefined }, weighing), weighing));
+}
+
 function leadOffers(here: Here, kind: Kind, said: ReadonlySet<string>, weighing: Weighing): Offer[] {
   const own = { kind, name: here.statement?.tokens[1]?.text };
-  return [...kind.leads].filter(([, key]) => !said.has(key)).map(([lead, key]) => {
-    const { value, says } = fieldOfKey(kind, key);
-    const whole = `${lead} ${valueStop(value, 1, firstName(value, own, weighing))}`;
-    return { label: lead, kind: 'fact', detail: value.label, says, texts: here.behind.length > 0 ? [lead, whole] : [whole] };
-  });
+  return [...kind.leads].filter(([, key]) => !said.has(key)).map((lead) => ledOffer(here, kind, lead, own, weighing));
 }
 
 function atOffer(here: Here, kind: Kind): Offer {
@@ -79,6 +90,7 @@ function valueOffers(here: Here, kind: Kind, walked: Walked, rest: Walked, weigh
     return [...nameOffers(records, weighing), ...builtIn.map(([word, says]): Offer => ({ label: word, kind: 'name', detail: undefined, says, texts: [word] }))];
   }
   if (value.words !== undefined) return choiceOffers(value, listed);
+  if (value.day === true) return dayOffers(here, kind, key, weighing);
   return value.measures === undefined ? [] : usedFigures(kind, key, weighing);
 }
 

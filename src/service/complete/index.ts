@@ -7,9 +7,9 @@ import { starterFor } from './starter.js';
 
 export function completing(context: FeatureContext): Completing {
   return {
-    completions: (uri, offset) => {
+    completions: (uri, offset, today) => {
       const tree = context.tree(uri);
-      return tree === undefined ? [] : completionsAt(tree, offset, context.weighing(uri), context.host);
+      return tree === undefined ? [] : completionsAt(tree, { offset, today }, context.weighing(uri), context.host);
     },
     starter: (uri, today) => starterFor(uri, today, context),
     pastedRows: (uri, offset, pasted) => {

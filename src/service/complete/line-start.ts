@@ -3,11 +3,12 @@ import type { Statement, Tree } from '../../language/index.js';
 import { fileKinds, kinds, type Kind } from '../../vocabulary/index.js';
 import { kindAbove } from '../at.js';
 import type { Weighing } from '../types.js';
-import { valueStop } from './defaults.js';
+import { calledIn, closingLines } from './closing.js';
 import { leadOf, stepOf, type Here } from './here.js';
-import { firstName } from './names.js';
+import { ledOffer, nothingYet } from './led.js';
 import type { Offer } from './offer.js';
-import { exampleSnippet, headSnippet, type Standing } from './record-snippet.js';
+import { inOrder } from './order.js';
+import { exampleSnippet, headSnippet, slotThatWaits, type Standing } from './record-snippet.js';
 import { fieldOfKey, leadAt, walkHead } from './walk.js';
 
 /** Kinds of which the resolver reads one only; a test holds this list against it. */
@@ -18,18 +19,15 @@ export function lineStarts(here: Here, weighing: Weighing): Offer[] {
   const parent = kindAbove(here.above);
   if (here.above.length > 0 && parent === undefined) return [];
   const standing = standingAt(here, weighing);
-  return [...(parent === undefined ? [] : factOffers(here, parent, weighing)), ...kindOffers(here, parent, standing, weighing)];
+  const kinds = kindOffers(here, parent, standing, weighing);
+  return parent === undefined ? kinds : inOrder(parent, [...factOffers(here, parent, weighing), ...kinds]);
 }
 
 function factOffers(here: Here, parent: Kind, weighing: Weighing): Offer[] {
   const above = here.above[here.above.length - 1] as Statement;
   const said = saidOf(above, parent, here.statement);
-  return [...parent.leads].flatMap(([lead, key]): Offer[] => {
-    const field = fieldOfKey(parent, key);
-    if (said.has(key) && !field.many) return [];
-    const name = firstName(field.value, { kind: parent, name: above.tokens[1]?.text }, weighing);
-    return [{ label: lead, kind: 'fact', detail: field.value.label, says: field.says, texts: withoutValueFirst(here, lead, `${lead} ${valueStop(field.value, 1, name)}`) }];
-  });
+  const own = { kind: parent, name: above.tokens[1]?.text };
+  return [...parent.leads].flatMap((lead): Offer[] => (said.has(lead[1]) && !fieldOfKey(parent, lead[1]).many ? [] : [ledOffer(here, parent, lead, own, weighing)]));
 }
 
 /** Where the line goes on behind the word, the word alone may do: what follows becomes its value. */
@@ -40,10 +38,13 @@ function withoutValueFirst(here: Here, word: string, whole: string): readonly st
 function kindOffers(here: Here, parent: Kind | undefined, standing: Standing, weighing: Weighing): Offer[] {
   const allowed = parent === undefined ? fileKinds : parent.children;
   return allowed.filter((kind) => !ONCE.includes(kind) || mayStandOnce(kind, here, weighing)).flatMap((kind): Offer[] => {
-    const head: Offer = { label: kind.word, kind: 'kind', detail: kind.title === 'required' ? kind.titleSays : undefined, says: kind.says, texts: withoutValueFirst(here, kind.word, headSnippet(kind, standing)) };
+    const waiting = slotThatWaits(kind, standing);
+    const waits = waiting !== undefined;
+    const detail = waits ? nothingYet(waiting) : kind.title === 'required' ? kind.titleSays : undefined;
+    const head: Offer = { label: kind.word, kind: 'kind', detail, says: kind.says, texts: withoutValueFirst(here, kind.word, headSnippet(kind, standing)), waits };
     const whole = exampleSnippet(kind, standing);
     if (here.behind.length > 0 || whole === head.texts[0]) return [head];
-    return [head, { label: `${kind.word} …`, kind: 'snippet', detail: 'with what belongs to it', says: kind.says, texts: [whole] }];
+    return [head, { label: `${kind.word} …`, kind: 'snippet', detail: waits ? detail : 'with what belongs to it', says: kind.says, texts: [whole], waits }];
   });
 }
 
@@ -77,9 +78,10 @@ function standingAt(here: Here, weighing: Weighing): Standing {
   const lead = leadOf(here);
   const { scope } = weighing.resolved;
   return {
-    lead, step: stepOf(lead), named: here.above.length === 0,
+    lead, step: stepOf(lead), named: here.above.length === 0, today: here.today,
     names: (list, most) => list.flatMap((kind) => firstOf(scope.namesOf(kind as NamedKind).keys(), most)).slice(0, most),
     isTaken: (kind, name) => scope.find(kind as NamedKind, name) !== undefined,
+    closing: (kind) => closingLines(kind, here.above[here.above.length - 1], here.statement, weighing).map(calledIn)[0],
   };
 }
 

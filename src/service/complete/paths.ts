@@ -1,8 +1,9 @@
-import type { Token, Tree } from '../../language/index.js';
+import type { Tree } from '../../language/index.js';
 import { kinds } from '../../vocabulary/index.js';
 import { locate } from '../at.js';
 import type { Completion } from '../feature-types.js';
 import type { ServiceHost } from '../types.js';
+import { insideOf } from './inside.js';
 
 /** Paths for the text of a `use` line, whether it is closed or not, or not even begun. Undefined on any other line. */
 export function usePaths(tree: Tree, offset: number, host: ServiceHost, uses: readonly string[]): Completion[] | undefined {
@@ -11,7 +12,7 @@ export function usePaths(tree: Tree, offset: number, host: ServiceHost, uses: re
   if (at === undefined || head?.text !== kinds.use.word || head.kind !== 'word' || at.above.length > 0) return undefined;
   const local = offset - at.start;
   if (local <= head.end) return undefined;
-  const range = text === undefined ? { start: local, end: local } : pathRange(text, local);
+  const range = text === undefined ? { start: local, end: local } : insideOf(text, local);
   if (range === undefined) return [];
   const own = text === undefined ? undefined : host.resolvePath(tree.uri, text.text);
   const found = nearbyFiles(tree.uri, host).filter(({ uri }) => uri === own || !uses.includes(uri));
@@ -19,12 +20,6 @@ export function usePaths(tree: Tree, offset: number, host: ServiceHost, uses: re
     label: path, kind: 'file', detail: undefined, says: 'Shared file of this workspace.', snippet: false, order,
     edit: { range: { start: at.start + range.start, end: at.start + range.end }, text: text === undefined ? `"${path}"` : text.open === true ? `${path}"` : path },
   }));
-}
-
-/** The inside of the quotes, where the cursor is in there. */
-function pathRange(text: Token, local: number): { readonly start: number; readonly end: number } | undefined {
-  const end = text.open === true ? text.end : text.end - 1;
-  return text.kind === 'text' && local > text.start && local <= end ? { start: text.start + 1, end } : undefined;
 }
 
 /** Estimate files of the workspace by their paths from a file, the nearest first. Only paths that a `use` line may have. */

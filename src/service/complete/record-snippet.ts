@@ -1,9 +1,12 @@
-import { parse, type Span, type Statement, type Token } from '../../language/index.js';
-import { allKinds, fileKinds, kinds, readBlock, units, type Kind, type Record } from '../../vocabulary/index.js';
+import type { Statement, Token } from '../../language/index.js';
+import { kinds, units, type Kind, type ValueType } from '../../vocabulary/index.js';
 import { mentionsIn } from '../at.js';
+import { isOfClosing } from './closing.js';
+import { daysFrom, isDayOfJob } from './dates.js';
+import { valueStop } from './defaults.js';
+import { exampleOf, exampleText } from './example.js';
 import { escaped, stop } from './snippet.js';
 import { fieldOfKey, leadAt } from './walk.js';
-import { valueStop } from './defaults.js';
 
 /** What a snippet must know of the place where it will stand. */
 export interface Standing {
@@ -15,23 +18,46 @@ export interface Standing {
   /** Names of a kind that the estimate has. */
   readonly names: (kinds: readonly string[], most: number) => readonly string[];
   readonly isTaken: (kind: string, name: string) => boolean;
+  /** The first line of the option that was done which a closing says nothing of yet, as it is called there. */
+  readonly closing: (kind: Kind) => string | undefined;
+  /** The day on which it is written, where that is known. */
+  readonly today: string | undefined;
 }
+
+/** Lines without which the line above them is worth nothing: they are written even where there is nothing to name yet. */
+const NEEDED: readonly Kind[] = [kinds.finds];
 
 /** A line that names another is written for so many names at most. */
 const MOST_REPEATS = 4;
 
-/** The shortest head line of a kind: its name, its title, or else its first value. */
+/** The shortest head line of a kind: its name, its title, or else what it can't do without. */
 export function headSnippet(kind: Kind, standing: Standing): string {
+  // There is one form of the language: nothing is left to fill in, and the next key must not take it away.
+  if (kind === (kinds.format as Kind)) return kind.example;
   const example = exampleOf(kind);
   let text = kind.word;
   let number = 0;
   if (isNamed(kind, standing)) text += ` ${stop(++number, freshName(kind, example?.name?.name ?? kind.word, standing))}`;
   if (kind.title === 'required') text += ` "${stop(++number, example?.title?.text ?? '')}"`;
   if (number > 0) return text;
+  const naming = namingKey(kind);
   const { words, figures } = kind.bares;
-  const naming = words.find((key) => fieldOfKey(kind, key).value.refersTo !== undefined);
   const keys = [naming, figures[0] ?? (naming === undefined ? words[0] : undefined)].filter((key) => key !== undefined);
-  return [text, ...keys.map((key, i) => firstValue(kind, key, i + 1, example, standing))].join(' ');
+  return [text, ...keys.map((key, i) => bareValue(kind, key, i + 1, standing)), ...upToDay(kind, keys.length, standing)].join(' ');
+}
+
+/** The slot of a line, or of one that it needs below it, that names a line, where the estimate has none that it could name. */
+export function slotThatWaits(kind: Kind, standing: Standing): ValueType<unknown> | undefined {
+  for (const one of [kind, ...kind.children.filter((child) => NEEDED.includes(child))]) {
+    const key = namingKey(one);
+    const value = key === undefined ? undefined : fieldOfKey(one, key).value;
+    if (value !== undefined && firstNamed(one, value, standing) === undefined) return value;
+  }
+  return undefined;
+}
+
+function namingKey(kind: Kind): string | undefined {
+  return kind.bares.words.find((key) => fieldOfKey(kind, key).value.refersTo !== undefined);
 }
 
 /** Chances are named wherever they stand, since inspections look for them by name. */
@@ -39,11 +65,29 @@ function isNamed(kind: Kind, { named }: Standing): boolean {
   return kind.name === 'required' || (kind.name === 'optional' && (named || kind === (kinds.chance as Kind)));
 }
 
-function firstValue(kind: Kind, key: string, number: number, example: Record | undefined, standing: Standing): string {
+function bareValue(kind: Kind, key: string, number: number, standing: Standing): string {
   const { value } = fieldOfKey(kind, key);
-  const written = [example?.values[key]].flat()[0] as { readonly at: Span } | undefined;
-  const own = written === undefined || example === undefined ? undefined : example.block.text.slice(written.at.start, written.at.end);
-  return valueStop(value, number, value.refersTo === undefined ? undefined : standing.names(value.refersTo, 1)[0], own);
+  const named = firstNamed(kind, value, standing);
+  const title = /^"(.*)"$/.exec(named ?? '');
+  return title === null ? valueStop(value, number, named, exampleText(kind, key)) : `"${stop(number, title[1] ?? '')}"`;
+}
+
+/** What a slot may name: below a closing a line of the option that was done, by its title in quotes where it has no name. */
+function firstNamed(kind: Kind, { refersTo }: ValueType<unknown>, standing: Standing): string | undefined {
+  return refersTo === undefined ? undefined : ((isOfClosing(kind) ? standing.closing(kind) : undefined) ?? standing.names(refersTo, 1)[0]);
+}
+
+/** Records of the job are held against their day: it is written at once, with the option they are for where there is one. */
+function upToDay(kind: Kind, from: number, standing: Standing): string[] {
+  const leads = [...kind.leads];
+  const day = leads.findIndex(([, key]) => isDayOfJob(kind, fieldOfKey(kind, key)));
+  let number = from;
+  return leads.slice(0, day + 1).flatMap(([lead, key], i) => {
+    const { value } = fieldOfKey(kind, key);
+    const named = firstNamed(kind, value, standing);
+    if (value.refersTo !== undefined && named === undefined) return [];
+    return [`${lead} ${valueStop(value, ++number, named, (i === day ? standing.today : undefined) ?? exampleText(kind, key))}`];
+  });
 }
 
 /**
@@ -55,6 +99,7 @@ export function exampleSnippet(kind: Kind, standing: Standing): string {
   if (record === undefined) return headSnippet(kind, standing);
   const mentions = [...mentionsIn([record])].filter((one) => !one.gives);
   let number = 0;
+  const days = standing.today === undefined ? new Map<string, string>() : daysFrom(standing.today, record.block.text.match(/\b\d{4}-\d\d-\d\d\b/g) ?? []);
   const namedOn = (statement: Statement) => mentions.find(({ at }) => statement.tokens.some((token) => token.start === at.start));
   if (namedOn(record.statement) !== undefined) return headSnippet(kind, standing);
 
@@ -72,7 +117,9 @@ export function exampleSnippet(kind: Kind, standing: Standing): string {
     if (mention === undefined) return [undefined];
     const alike = siblings.filter((one) => one.tokens[0]?.text === statement.tokens[0]?.text && namedOn(one) !== undefined);
     const i = alike.indexOf(statement);
-    return standing.names(mention.kinds, MOST_REPEATS).slice(i, i === alike.length - 1 ? MOST_REPEATS : i + 1);
+    const names = standing.names(mention.kinds, MOST_REPEATS);
+    if (names.length === 0 && NEEDED.includes(mention.record.kind)) return [undefined];
+    return names.slice(i, i === alike.length - 1 ? MOST_REPEATS : i + 1);
   }
 
   function lineOf({ block, tokens }: Statement, of: Kind | undefined, name: string | undefined, first: boolean): string {
@@ -88,6 +135,7 @@ export function exampleSnippet(kind: Kind, standing: Standing): string {
       }
       const naming = mentions.some(({ at: span }) => span.start === token.start);
       if (naming) text += `${gap}${stop(++number, name ?? token.text)}`;
+      else if (token.kind === 'date') text += `${gap}${stop(++number, days.get(token.text) ?? token.text)}`;
       else if (token.kind === 'text') text += `${gap}"${stop(++number, token.text)}"`;
       else if (isStructure(token, tokens, i, of)) text += gap + escaped(token.text);
       else text += `${gap}${stop(++number, token.text)}`;
@@ -103,33 +151,6 @@ function isStructure(token: Token, tokens: readonly Token[], i: number, of: Kind
   if (i === 0 || token.text === 'at' || of === undefined) return true;
   if (leadAt(of, tokens, i) !== undefined || leadAt(of, tokens, i - 1)?.words === 2) return true;
   return tokens[i - 1]?.kind === 'number' && units.some(({ word }) => word === token.text);
-}
-
-const examples = new Map<Kind, Record | undefined>();
-
-/** The example of a kind, read. Kinds that stand only below others are read below a line of one of those. */
-function exampleOf(kind: Kind): Record | undefined {
-  if (!examples.has(kind)) examples.set(kind, readExample(kind));
-  return examples.get(kind);
-}
-
-function readExample(kind: Kind): Record | undefined {
-  const chain = chainAbove(kind);
-  const head = chain.map((one, depth) => `${'  '.repeat(depth)}${one.example.split('\n')[0] ?? ''}\n`).join('');
-  let record = readBlock(blockOf(head + kind.example.replace(/^/gm, '  '.repeat(chain.length)))).records[0];
-  for (let depth = 0; depth < chain.length; depth++) record = record?.children[0];
-  return record?.kind === kind ? record : undefined;
-}
-
-/** Kinds that a kind stands below, the outermost first; none for one that may stand at the left edge. */
-function chainAbove(kind: Kind): readonly Kind[] {
-  if (fileKinds.includes(kind)) return [];
-  const parent = allKinds.find((one) => one.children.includes(kind));
-  return parent === undefined ? [] : [...chainAbove(parent), parent];
-}
-
-function blockOf(text: string) {
-  return parse('', text).blocks[0] as NonNullable<ReturnType<typeof parse>['blocks'][number]>;
 }
 
 function freshName(kind: Kind, wanted: string, { isTaken }: Standing): string {

@@ -1,6 +1,6 @@
 import type { Statement } from '../../language/index.js';
 import { explainShort, figureText, spokenAgainst } from '../../report/index.js';
-import { labourLine, type Comparison, type Line, type Plan } from '../../weigh/index.js';
+import { labourLine, type Comparison, type Figure, type Line, type Plan } from '../../weigh/index.js';
 import { statementOf, type At } from '../at.js';
 import { lineIndex } from './line-index.js';
 
@@ -17,11 +17,16 @@ export function amountsOf({ statement, above }: At, comparison: Comparison): str
       if (options === undefined) by.set(says, [option.name]);
       else if (!options.includes(option.name)) options.push(option.name);
     }
-    if (statement === statementOf(option)) by.set(`${option.title}: ${figureText(totals.total, money)}, of which ${figureText(penalty.money, money)} access penalty`, []);
+    if (statement === statementOf(option)) by.set(`${option.title}: ${figureText(totals.total, money)}${penaltySays(penalty.money, money)}`, []);
     if (statement === statementOf(option) && option.ruledOutBy.length > 0) by.set(`${raised(spokenAgainst(option))}: it is weighed like the others, and is no choice.`, []);
   }
   if (by.size === 0 && parent !== undefined) return timeNotTaken(statement, parent, comparison);
   return [...by].map(([says, options]) => (options.length === 0 ? says : `${says} — in ${options.join(', ')}`));
+}
+
+/** Nothing where nothing is paid for getting at the work. */
+function penaltySays(penalty: Figure, money: Comparison['money']): string {
+  return penalty.high.isZero() && penalty.low.isZero() ? '' : `, of which ${figureText(penalty, money)} access penalty`;
 }
 
 function raised(sentence: string): string {

@@ -1,6 +1,6 @@
 import type { Token } from '../../language/index.js';
 import { aboutText, certaintyWords, coveredSentence, flipSentence, inspectionSentence, moneyText, stageSentence } from '../../report/index.js';
-import { is, kinds, type Record } from '../../vocabulary/index.js';
+import { is, kinds, type Decimal, type Record } from '../../vocabulary/index.js';
 import { decide, type Comparison, type Decided, type Decision } from '../../weigh/index.js';
 import { statementOf, type At } from '../at.js';
 import { chanceAdds } from './chance-adds.js';
@@ -66,5 +66,9 @@ function sureSays(decided: Decided, cases: number | undefined, { money }: Compar
 }
 
 function monthlySays({ monthly }: Decided, { money }: Comparison): string {
-  return monthly === undefined ? '' : `Cost per month: ${moneyText(monthly.perMonth.likely, money)} over ${monthly.months.toDecimalPlaces(1).toFixed()} months.`;
+  return monthly === undefined ? '' : `Cost per month: ${moneyText(monthly.perMonth.likely, money)} over ${monthsText(monthly.months.toDecimalPlaces(1))}.`;
+}
+
+function monthsText(months: Decimal): string {
+  return `${months.toFixed()} month${months.eq(1) ? '' : 's'}`;
 }

@@ -1,6 +1,6 @@
-import { referencesOf, type NamedKind } from '../../estimate/index.js';
+import type { NamedKind } from '../../estimate/index.js';
 import type { Token } from '../../language/index.js';
-import { allKinds, kinds, readBlock, type Record } from '../../vocabulary/index.js';
+import { kinds, readBlock, type Record } from '../../vocabulary/index.js';
 import type { Weighed } from '../../weigh/index.js';
 import type { At, Mention } from '../at.js';
 import type { Weighing } from '../types.js';
@@ -49,17 +49,20 @@ function sayName(record: Record, gives: boolean, weighing: Weighing): string[] {
   const where = [...by].map(([word, times]) => `${times} ${word} ${times === 1 ? 'line' : 'lines'}`).join(', ');
   return [
     ...(gives ? [] : [record.block.text.slice(record.at.start, record.at.end)]),
-    ...(uses.length > 0 ? [`Used by ${where}.`] : canBeNamed(kind) ? ['No line uses this name.'] : []),
+    ...(uses.length > 0 ? [`Used by ${where}.`] : options.length === 0 && isIdle(record) ? ['No line uses this name.'] : []),
     ...(options.length === 0 ? [] : [`Counts in ${options.join(', ')}.`]),
     ...mayCount(record, uses, weighing),
     ...sayRecord(record, weighing),
   ];
 }
 
-/** Whether any line can name one of this kind; an inspection's name is only for the comparison. */
-function canBeNamed(kind: string): boolean {
-  return allKinds.some((one) => referencesOf(one).some(({ refersTo }) => refersTo.includes(kind)));
+/** Whether a line does nothing until another names it. An option, a stage, a finding and a chance count by themselves, as does what stands below them. */
+function isIdle(record: Record): boolean {
+  return IDLE.has(record.kind.word) && (BELOW_SHOP.has(record.kind.word) || readBlock(record.block).records.includes(record));
 }
+
+const BELOW_SHOP: ReadonlySet<string> = new Set([kinds.rate, kinds.tool].map(({ word }) => word));
+const IDLE: ReadonlySet<string> = new Set([...BELOW_SHOP, ...[kinds.labour, kinds.access, kinds.part, kinds.sublet, kinds.fee].map(({ word }) => word)]);
 
 /** A chance may happen in some options, and what only a chance names may be needed there. */
 function mayCount(record: Record, uses: readonly Mention[], { comparison }: Weighing): string[] {

@@ -14,7 +14,8 @@ export function unitAt(at: At): Meaning | undefined {
   const of = kindOf(statement, at.above) ?? kindAbove(at.above);
   if (says === undefined || of === undefined) return undefined;
   const field = slotOf(of, statement.tokens, i, unit?.dimension ?? 'percent');
-  const here = field === undefined ? [] : [`Here: ${field.says} ${field.value.says}`];
+  // That a figure is a percentage was just said.
+  const here = field === undefined ? [] : [`Here: ${field.says}${token.text === '%' && field.value.measures?.length === 1 && field.value.row !== true ? '' : ` ${field.value.says}`}`];
   return { from: token, to: token, paragraphs: [`${token.text}: ${says}.`, ...here] };
 }
 

@@ -37,7 +37,7 @@ export const EXTENSION: Contents = {
   bundles: ['extension.js', 'web/extension.js', 'page.js', 'page.css'],
 };
 
-const schemas = ['estimate', 'weigh', 'check', 'changes', 'list', 'closing', 'history'].map((name) => `schemas/${name}.schema.json`);
+const schemas = ['estimate', 'weigh', 'check', 'changes', 'list', 'closing', 'history', 'records'].map((name) => `schemas/${name}.schema.json`);
 
 /** The terminal tool: one script, and the forms of what it prints. */
 export const TERMINAL_TOOL: Contents = {

@@ -11,8 +11,8 @@ export const finding = defineKind({
   titleSays: 'what was found, in words the customer understands',
   fields: {
     seenBy: led('seen by', wordsSuchAs('borescope', '"the driver, on the road"'), 'Who saw it or what it was seen with.'),
-    compression: led('compression', readings('compression readings', ['pressure'], '171 168 173 170 psi'), 'Compression, one reading for each cylinder.'),
-    leakage: led('leakage', readings('leakage readings', ['percent'], '8 9 7 82 %'), 'Cylinder leakage, one reading for each cylinder.'),
+    compression: led('compression', readings('compression readings', ['pressure'], '171 168 173 170 psi'), 'The pressure that each cylinder reached: one reading for each.'),
+    leakage: led('leakage', readings('leakage readings', ['percent'], '8 9 7 82 %'), 'How much of the air each cylinder lost: one reading for each.'),
     debris: led('debris', choice('what was in the oil', { none: 'Nothing was found.', magnetic: 'Iron or steel.', 'non-magnetic': 'Bearing metal, aluminium, plastic or sealant.' }), 'What was in the pan or the filter: none, magnetic or non-magnetic.'),
     fluid: led('fluid', wordsSuchAs('"brown, with flakes in it"'), 'The state of a fluid.'),
     noise: led('noise', wordsSuchAs('"puffing at idle"'), 'What was heard, and when.'),

@@ -26,7 +26,7 @@ export const option = defineKind({
     do: ledMany('do', names('labour'), 'Work that it takes, with the parts and outside work that come along.'),
     fit: ledMany('fit', names('part'), 'Parts that no job brings along.'),
     send: ledMany('send', names('sublet'), 'Outside work that no job brings along.'),
-    charge: ledMany('charge', names('fee'), 'Fees.'),
+    charge: ledMany('charge', names('fee'), 'What it charges beside work and goods, such as a tow.'),
     way: led('way', listOf(nameOf(['access'], { 'in-car': 'With the engine in its place.' })), 'Pins the way in: only these are used, with what they include, even if another is cheaper. in-car pins the engine in its place.'),
     worth: led('worth', money, 'What the vehicle is worth after it, where that differs.'),
     warranty: led('warranty', calendarWait, 'How long the shop warrants it.'),

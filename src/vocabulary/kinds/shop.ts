@@ -27,7 +27,7 @@ export const markup = defineKind({
   fields: {
     percent: bare(percent, 'Added to the cost.'),
     upTo: led('to', money, 'The dearest cost that the line covers; without it, everything dearer.'),
-    on: led('on', choice('parts or sublets', { parts: 'Parts.', sublets: 'Outside work.' }), 'What it is for: parts, or sublets (outside work); parts where nothing is said.'),
+    on: led('on', choice('parts or sublets', { parts: 'Parts and fluids.', sublets: 'Outside work.' }), 'What it is for: parts, or sublets (outside work); parts where nothing is said.'),
   },
 });
 
@@ -39,7 +39,7 @@ export const tax = defineKind({
   title: 'optional',
   fields: {
     percent: bare(percent, 'The rate.'),
-    on: led('on', listOf(choice('what is taxed', { parts: 'Parts and fluids.', labour: 'Work of the shop.', sublets: 'Outside work.', fees: 'Fees.' })), 'What it is charged on: parts, labour, sublets, fees.'),
+    on: led('on', listOf(choice('what is taxed', { parts: 'Parts and fluids.', labour: 'Work of the shop.', sublets: 'Outside work.', fees: 'Supplies, disposal, freight, tow and the like.' })), 'What it is charged on: parts, labour, sublets, fees.'),
     by: led('by', choice('item or invoice', { item: 'Worked out and rounded line by line.', invoice: 'Worked out once, on the sum.' }), 'Whether it is rounded line by line (item) or once on the sum (invoice); invoice where nothing is said.'),
   },
 });

@@ -61,7 +61,8 @@ const LOOKS = [0.001, 0.002, 0.004, 0.008, 0.015, 0.025, 0.04, 0.06, 0.09, 0.13,
 /** For every written figure the nearest value on either side at which the choice changes, in the order of the table. */
 export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: Money): Searched {
   if (ranking.length < 2) return { flips: [], beyond: [] };
-  const tape = createTape(money, estimate.shop.rounding, tablesFor(ranking, estimate));
+  const tables = tablesFor(ranking, estimate);
+  const tape = createTape(money, estimate.shop.rounding, tables);
   // In the order of the file, since equals go to the first.
   const inFile = estimate.options.flatMap((option) => ranking.filter((one) => one.option === option));
   const costs = inFile.map((weighed) => costOf(weighed, estimate, money));
@@ -70,7 +71,7 @@ export function flipsOf(ranking: readonly Weighed[], estimate: Estimate, money: 
   const flips: Flip[] = [];
   for (const leaf of tape.leaves.slice(0, MOST_FIGURES)) {
     for (const way of ['above', 'below'] as const) {
-      const found = nearest(leaf, stepOf(leaf, money), way, today, choice, tape);
+      const found = nearest(leaf, stepOf(leaf, money), way, tables.get(leaf.at) ?? [], today, choice, tape);
       if (found === undefined) continue;
       const distance = Math.abs(found.flips - leaf.likely);
       flips.push({
@@ -161,7 +162,7 @@ class Choice {
 /** Sums of cents in binary numbers differ by less. */
 const NOISE = 1e-6;
 
-function nearest(leaf: Leaf, step: number, way: 'above' | 'below', today: number, choice: Choice, tape: Tape): { readonly holds: number; readonly flips: number; readonly to: number } | undefined {
+function nearest(leaf: Leaf, step: number, way: 'above' | 'below', bands: readonly MarkupBand[], today: number, choice: Choice, tape: Tape): { readonly holds: number; readonly flips: number; readonly to: number } | undefined {
   const here = Math.round(leaf.likely / step);
   const far = way === 'below' ? 0 : leaf.likely === 0 ? FROM_NOTHING / step : here * FARTHEST;
   const at = (count: number) => {
@@ -171,9 +172,7 @@ function nearest(leaf: Leaf, step: number, way: 'above' | 'below', today: number
   };
   let holds = here;
   let flips: number | undefined;
-  for (const look of LOOKS) {
-    const count = Math.round(here + (far - here) * look);
-    if (count === holds) continue;
+  for (const count of looksFor(here, far, step, bands)) {
     if (at(count) !== today) {
       flips = count;
       break;
@@ -190,6 +189,15 @@ function nearest(leaf: Leaf, step: number, way: 'above' | 'below', today: number
   tape.runFrom(leaf);
   if (flips === undefined) return undefined;
   return { holds: rounded(holds, step), flips: rounded(flips, step), to };
+}
+
+/** Where the choice is looked at, nearest first: on the way to the farthest, and on both sides of each step of the markup. */
+function looksFor(here: number, far: number, step: number, bands: readonly MarkupBand[]): readonly number[] {
+  const ends = bands.flatMap(({ upTo }) => (upTo === undefined ? [] : [Math.floor(upTo.likely.toNumber() / step + NOISE)]));
+  const [low, high] = far < here ? [far, here] : [here, far];
+  const beside = ends.flatMap((end) => [end, end + 1]).filter((count) => count > low && count < high);
+  const looks = LOOKS.map((look) => Math.round(here + (far - here) * look));
+  return [...new Set([...looks, ...beside])].filter((count) => count !== here).sort((a, b) => Math.abs(a - here) - Math.abs(b - here));
 }
 
 /** A count of steps as a decimal figure, without the last bits of a binary product. */

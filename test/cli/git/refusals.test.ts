@@ -39,7 +39,7 @@ describe('one clear sentence', () => {
     [['changes', 'HEAD~1', 'job.yard'], 'There is no file HEAD~1.'],
     [['changes', 'job.yard', '--since', 'nowhere'], 'There is no revision nowhere'],
     [['changes', 'HEAD:job.yard', 'job.yard', '--since', 'HEAD'], '--since goes with one file'],
-    [['changes', 'job.yard', '--since', ''], 'is no revision'],
+    [['changes', 'job.yard', '--since', ''], '--since is empty'],
     [['changes', 'job.yard', '--since=--output=/tmp/x'], '--output=/tmp/x is no revision'],
     [['changes', '--', '--output=x:job.yard', 'job.yard'], '--output=x is no revision'],
     [['changes', 'HEAD\n--all:job.yard', 'job.yard'], 'HEAD‹U+000A›--all is no revision'],

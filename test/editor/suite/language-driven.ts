@@ -52,6 +52,51 @@ export async function languageDrivenCases(editor: Editor, workspace: Workspace):
       },
     },
     {
+      name: 'the first line, a day and a line of the closing are taken from the list, and Enter leaves them whole',
+      async run() {
+        const today = new Date();
+        const iso = [today.getFullYear(), today.getMonth() + 1, today.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+        await workspace.write('taken.yard', '');
+        await openFile(editor, 'taken.yard');
+        await typeText(editor, 'ste');
+        await acceptSuggestion(editor, 'steelyard');
+        await key('Enter');
+        await page.keyboard.type('estimate "E-3', { delay: 60 });
+        await key('End', 'Enter');
+        await page.keyboard.type('written ', { delay: 60 });
+        await acceptSuggestion(editor, 'today');
+        await key('Enter');
+        await retry('the lines as they were taken', async () => {
+          const lines = (await linesShown(editor)).map((line) => line.trim().replace(/ +/g, ' '));
+          return lines[0] === 'steelyard 1' && lines[1]?.startsWith('estimate "E-3"') === true && lines[2]?.startsWith(`written ${iso}`) === true ? true : undefined;
+        });
+        await revert();
+        await workspace.write('filled.yard', 'steelyard 1\noption fix "Fix"\n  worth 900.00\n  \n');
+        await openFile(editor, 'filled.yard');
+        await goToLine(editor, 4, 3);
+        await typeText(editor, 'las');
+        await acceptSuggestion(editor, 'lasts');
+        await waitForShown(editor, /lasts +36 mo/);
+        // The figure is what is typed over; its unit stays with it, whichever key comes next.
+        await page.keyboard.type('24', { delay: 60 });
+        await key('Enter', 'Enter');
+        await page.keyboard.type('resale 700.00', { delay: 60 });
+        await retry('the figure with its unit', async () => {
+          const lines = (await linesShown(editor)).map((line) => line.trim().replace(/ +/g, ' '));
+          return lines[3]?.startsWith('lasts 24 mo') === true && lines[4]?.startsWith('resale 700.00') === true ? true : undefined;
+        });
+        await revert();
+        await workspace.write('closing.yard', 'steelyard 1\nlabour head "Head" 7 h\noption fix "Fix"\n  do head\n  labour "Clean the pan" 0.5 h\nclosed for fix on 2026-11-20\n  \n');
+        await openFile(editor, 'closing.yard');
+        await goToLine(editor, 7, 3);
+        await typeText(editor, 'clocked ');
+        await acceptSuggestion(editor, 'Clean the pan');
+        await waitForShown(editor, /clocked +"Clean the pan"/);
+        await revert();
+        await openFile(editor, NAME);
+      },
+    },
+    {
       name: 'Enter ends a line that is complete, however quickly the next one is typed',
       async run() {
         const written = ['estimate "E-2  Van"', 'valid 14 d', 'answer 1 d', 'access up "Engine up"', 'caution lifting', 'remove 2 h', 'refit 3 h'];

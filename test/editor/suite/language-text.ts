@@ -49,6 +49,22 @@ export const textCases: readonly Case[] = [
     },
   },
   {
+    name: 'offers today and the job’s own days where a day is said, and what is taken can be read',
+    async run() {
+      await write('writing.yard', 'steelyard 1\nestimate "E-2 Van"\n  written 2026-11-20\n\noption fix "Fix"\n  labour "Clean the pan" 0.5 h\n\nclosed for fix on 2026-11-24\n  clocked \n');
+      await closeAll();
+      const document = await open('writing.yard');
+      const day = new Date();
+      const today = [day.getFullYear(), day.getMonth() + 1, day.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+      // In the middle of a date each is found by what stands there.
+      const days = await offered(document, at(document, 'closed for fix on 2026|-11-24'));
+      same(days.map((one) => [labelOf(one), one.filterText?.startsWith('2026-11-24 ')]), [['today', true], ['2026-11-20', true]]);
+      same(days[0]?.insertText, today);
+      const clocked = (await offered(document, new vscode.Position(8, 10))).filter(({ kind }) => kind === vscode.CompletionItemKind.Reference);
+      same(clocked.map((one) => [labelOf(one), one.insertText]), [['Clean the pan', '"Clean the pan"']]);
+    },
+  },
+  {
     name: 'puts a file into columns, and leaves one alone that is',
     async run() {
       await write('untidy.yard', untidy);

@@ -195,6 +195,33 @@ describe('a figure that can be read in two ways', () => {
   });
 });
 
+describe('a figure without its unit', () => {
+  const titlesAt = (line: string) => actionsIn({ [THIS]: `steelyard 1\n${line}\n` }, 'unit-missing').map(({ title }) => title);
+
+  test.each([
+    ['access out "Out"\n  remove 5', ['Write 5 h', 'Write 5 min']],
+    ['access out "Out"\n  remove 4 / 5 / 8', ['Write 4 / 5 / 8 h', 'Write 4 / 5 / 8 min']],
+    ['option a "A"\n  warranty 12', ['Write 12 mo', 'Write 12 d', 'Write 12 wk']],
+    ['labour x "X" 4', ['Write 4 h', 'Write 4 min']],
+    ['labour x "X" apart after 4  class bench', ['Write 4 h', 'Write 4 min']],
+    ['estimate "E"\n  valid 14', ['Write 14 d', 'Write 14 wk', 'Write 14 mo']],
+    ['vehicle "V"\n  odometer 131400', ['Write 131400 mi', 'Write 131400 km']],
+    ['finding f "F"\n  compression 171 168', ['Write 171 168 psi', 'Write 171 168 bar', 'Write 171 168 kPa']],
+    ['finding f "F"\n  leakage 8 9', ['Write 8 9 %']],
+    ['estimate "E"\n  interest 6', ['Write 6%']],
+    ['estimate "E"\n  interest 0.065', ['Write 6.5%', 'Write 0.065%']],
+  ])('%j: one step for each unit that it may have', (line, titles) => {
+    expect(titlesAt(line)).toEqual(titles);
+  });
+
+  test('the step writes it behind the figure, and the line can be read', () => {
+    const files = { [THIS]: 'steelyard 1\naccess out "Out"\n  remove 5  # as last time\n  refit 6 h\n' };
+    const now = after(files, actionsIn(files, 'unit-missing')[0] as Action);
+    expect(now[THIS]).toContain('  remove 5 h  # as last time\n');
+    expect(diagnose(now).map(({ code }) => code)).not.toContain('unit-missing');
+  });
+});
+
 test('a title where the name belongs is changed for the name of that line', () => {
   const text = 'steelyard 1\nfinding leak "Front seal leaks"\nfinding "Nameless"\nlabour seal "Seal" 1 h\n  because "Front seal leaks"\n';
   expect(actionsIn({ [THIS]: text }, 'something-missing').map(({ title, edits }) => [title, [...edits.values()].flat()[0]?.text])).toEqual([['Write leak', 'leak']]);

@@ -17,7 +17,7 @@ const taken: readonly (readonly [string, string, string])[] = [
   ['labour x "X"\n  takes 4 h with $0', 'out', '  takes 4 h with out'],
   ['labour x "X"\n  takes 4 h wi$0 out', 'with', '  takes 4 h with out'],
   ['part x "X" 12 at 4.10 ne$0', 'new', 'part x "X" 12 at 4.10 new'],
-  ['part x "X" 12 at 4.10 new a$0', 'arrives', 'part x "X" 12 at 4.10 new arrives 3 d'],
+  ['part x "X" 12 at 4.10 new a$0', 'arrives', 'part x "X" 12 at 4.10 new arrives 2 d'],
   ['part x "X" 12 $0', 'at', 'part x "X" 12 at 64.30'],
   ['part x "X" 12 $0 4.10', 'at', 'part x "X" 12 at 4.10'],
   ['part x "X" 11 $0', 'L', 'part x "X" 11 L at 64.30'],
@@ -27,9 +27,9 @@ const taken: readonly (readonly [string, string, string])[] = [
   ['part x "Bolts" $0', '8 at 4.00 new', 'part x "Bolts" 8 at 4.00 new'],
   ['fee x "X" 5 $0', '%', 'fee x "X" 5 %'],
   ['fee x "X" 5% of $0', 'parts', 'fee x "X" 5% of parts'],
-  ['sublet y "Y" 3.00\n  back i$0', 'back in', '  back in 3 d'],
-  ['sublet y "Y" 3.00 back $0', 'back in', 'sublet y "Y" 3.00 back in 3 d'],
-  ['sublet y "Y" 3.00 ba$0', 'back in', 'sublet y "Y" 3.00 back in 3 d'],
+  ['sublet y "Y" 3.00\n  back i$0', 'back in', '  back in 4 d'],
+  ['sublet y "Y" 3.00 back $0', 'back in', 'sublet y "Y" 3.00 back in 4 d'],
+  ['sublet y "Y" 3.00 ba$0', 'back in', 'sublet y "Y" 3.00 back in 4 d'],
   ['  way $0', 'in-car', '  way in-car'],
   ['labour a "A" 2 h cl$0', 'class', 'labour a "A" 2 h class bench'],
   ['labour a "A" 2 h class $0', 'wiring', 'labour a "A" 2 h class wiring'],
@@ -113,7 +113,7 @@ describe('what is not offered', () => {
     ['in a comment', '  do pump  # see $0'], ['in a comment of its own', '# $0'], ['in a title', 'part x "Co$0"'], ['in a title that is still open', 'part x "Co$0'],
     ['in a figure', '  worth 40$0'], ['behind a text', 'part x "X"$0'], ['for a new name', 'part $0'], ['for a new title', 'part x $0'], ['below a fact', '  do pump\n    $0'],
     ['below an unknown word', 'prt x\n  $0'], ['behind a whole fact', '  do pump $0'], ['where it would take the lines below', 'shop "S"\n$0\n  currency USD'], ['before a line', '$0  do pump'],
-    ['for a date', 'estimate "E"\n  written $0'],
+    ['for the last day of a coverage', 'coverage c "C"\n  until $0'],
   ])('anything %s', (_, marked) => {
     expect(labels(BENCH + marked)).toEqual([]);
   });

@@ -4,6 +4,9 @@ import { MemoryHost, uriOf } from '../../support/fixture.js';
 
 export const URI = uriOf('estimate.yard');
 
+/** The day on which fixtures are asked about; a Tuesday. */
+export const TODAY = '2027-03-09';
+
 /** What most fixtures stand on: a shop, two ways in, jobs, parts, and an option. Fixtures stand behind it. */
 export const BENCH = `steelyard 1
 shop "Bench"
@@ -46,7 +49,7 @@ export function cursorIn(marked: string, files?: Readonly<Record<string, string>
   for (const [name, content] of Object.entries(files ?? {})) host.set(name, content);
   host.set('estimate.yard', text);
   const service = createLanguageService(host);
-  return { service, text, offset, offers: service.completions(URI, offset) };
+  return { service, text, offset, offers: service.completions(URI, offset, TODAY) };
 }
 
 export class ListingHost extends MemoryHost {

@@ -7,7 +7,7 @@ import { createLanguageService } from '../../../src/service/index.js';
 import { readBlock } from '../../../src/vocabulary/index.js';
 import { uriOf } from '../../support/fixture.js';
 import { anyText } from '../../language/noise.js';
-import { accepted, cursorIn, ListingHost } from './cursor.js';
+import { accepted, cursorIn, ListingHost, TODAY } from './cursor.js';
 
 const folder = path.resolve(import.meta.dirname, '../../../samples');
 const samples = Object.fromEntries(readdirSync(folder).filter((name) => name.endsWith('.yard')).map((name) => [name, readFileSync(path.join(folder, name), 'utf8')]));
@@ -44,7 +44,7 @@ test('every offer at the word boundaries of the samples, once accepted, leaves l
     const tree = parse(name, text);
     for (const offset of boundaries(text, seen)) {
       let names = 0;
-      for (const offer of service.completions(uriOf(name), offset)) {
+      for (const offer of service.completions(uriOf(name), offset, TODAY)) {
         // All names of a list make the same line; a few stand for them.
         if (offer.kind === 'name' && ++names > 2) continue;
         tried++;

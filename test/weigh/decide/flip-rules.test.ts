@@ -31,6 +31,21 @@ describe('how far a figure is followed', () => {
   });
 });
 
+describe('a markup table, by which a dearer part may come to less', () => {
+  const bands = '  markup 80% to 500.00\n  markup 10%\n';
+
+  test('the turn before a step of it is told, though the choice turns back at the step', () => {
+    // 472.23 and 80 % is 850.01; 500.01 and 10 % is 550.01, and again above 850.00 from 772.73 on.
+    expect(flips(two('  part "P" cost 200.00 new\n', '  part "Q" 850.00 new\n', bands))).toContain('P: above 472.23 to two');
+  });
+
+  test('a turn right at a step of it, and one below', () => {
+    expect(flips(two('  part "P" cost 400.00 new\n', '  part "Q" 560.00 new\n', bands))).toContain('P: above 500.01 to one');
+    // 500.00 and 80 % is 900.00.
+    expect(flips(two('  part "P" cost 510.00 new\n', '  part "Q" 600.00 new\n', bands))).toContain('P: below 500 to two');
+  });
+});
+
 describe('what it counts', () => {
   test('what the vehicle is worth afterwards', () => {
     // One gives up 1000.00 of worth: 1500.00 in all against 700.00. Equals go to the first.
