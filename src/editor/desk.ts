@@ -10,6 +10,9 @@ import { Seen } from './seen.js';
 import { Texts } from './texts.js';
 import { Watch } from './watch.js';
 
+/** Whoever changes a file while it is looked at is given so many chances to be done with it. */
+const MOST_TRIES = 5;
+
 /**
  * The estimates being worked on, and the language service over them. Says when one is to be looked at again: its own
  * text changed, or that of a file it uses. Files it uses are read before anything is said about it.
@@ -92,13 +95,19 @@ export class Desk implements vscode.Disposable {
   }
 
   /** Looks which pictures of an estimate are there, so that what is then said of it is whole. */
-  async looked(key: Key, say: () => void): Promise<void> {
+  async looked(key: Key, say: () => void, tries = MOST_TRIES): Promise<void> {
+    await this.whole(key);
     const pictures = this.picturesOf(key);
+    let isRead = true;
     await this.seen.whenKnown(pictures, () => {
+      // Told meanwhile that it changed, as of a file written a moment ago, its text is let go of: nothing could be said of it.
+      isRead = this.texts.isKnown(key) && this.service.waitsFor(key).length === 0;
+      if (!isRead && tries > 1) return;
       // Of one that nobody works on, nobody hears that a picture is missing after all.
       if (pictures.length > 0 && !this.uses.has(key)) this.service.forget(key);
       say();
     });
+    if (!isRead && tries > 1) await this.looked(key, say, tries - 1);
   }
 
   /** An estimate was read only to be looked at once; nothing of it is kept where nobody works on it. */
